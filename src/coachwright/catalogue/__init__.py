@@ -1,0 +1,1 @@
+"""Shipped parts, base vehicles and standard builds, and the shop's own."""

@@ -1,0 +1,1 @@
+"""One scene of primitives in mm, and its backends."""

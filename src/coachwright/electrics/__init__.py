@@ -1,0 +1,1 @@
+"""Loads, energy budget, battery, inverter, charging, sun."""

@@ -1,0 +1,103 @@
+"""The exception tree, and faults as data.
+
+A fault in what the user wrote is data (`Fault`): all faults of a file are collected and carried
+by one exception of the `BadInput` branch.  A fault of the call is a `CallError`.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Fault:
+    """One fault in something a person wrote.
+
+    Attributes
+    ----------
+    file
+        The file as the person named it.
+    field
+        Path of the field, such as ``brief.travellers[1].mass``; or a line or row.
+    found
+        What stood there.
+    allowed
+        What is allowed there.
+    action
+        What to do about it.
+    """
+
+    file: str
+    field: str
+    found: str
+    allowed: str
+    action: str
+
+    def sentence(self) -> str:
+        """Return the fault as one line for a person."""
+        return (
+            f"{self.file}: {self.field}: found {self.found}; "
+            f"allowed: {self.allowed}; {self.action}"
+        )
+
+
+class CoachwrightError(Exception):
+    """Anything that Coachwright itself raises."""
+
+
+class BadInput(CoachwrightError):
+    """What a person wrote cannot be used; carries every fault that was found."""
+
+    def __init__(self, faults: Iterable[Fault]) -> None:
+        self.faults = tuple(faults)
+        super().__init__("\n".join(fault.sentence() for fault in self.faults))
+
+
+class BuildFileError(BadInput):
+    """A build file has faults."""
+
+
+class CatalogueError(BadInput):
+    """A part, a base vehicle or a standard build has faults."""
+
+
+class PriceListError(BadInput):
+    """A supplier's price list or its map has faults."""
+
+
+class CallError(CoachwrightError):
+    """The call itself was wrong."""
+
+
+class OutOfRange(CallError):
+    """A subject function was given a value outside its validity.
+
+    Parameters
+    ----------
+    name
+        The argument.
+    value
+        What it was given.
+    allowed
+        What it may be, in words.
+    """
+
+    def __init__(self, name: str, value: object, allowed: str) -> None:
+        self.name = name
+        self.value = value
+        self.allowed = allowed
+        super().__init__(f"{name} is {value}; allowed: {allowed}")
+
+
+class UnknownName(CallError):
+    """A name was asked for that does not exist; says which names do."""
+
+    def __init__(self, kind: str, name: str, known: Iterable[str]) -> None:
+        self.kind = kind
+        self.name = name
+        self.known = tuple(known)
+        listed = ", ".join(self.known) if self.known else "none"
+        super().__init__(f"there is no {kind} {name!r}; there are: {listed}")
+
+
+class CannotWrite(CallError):
+    """A file could not be written; nothing half-written was left."""

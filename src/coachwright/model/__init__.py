@@ -1,0 +1,1 @@
+"""The records: base vehicle, part and facets, brief, build, finding, working."""

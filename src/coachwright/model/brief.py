@@ -1,0 +1,124 @@
+"""The customer's side."""
+
+import datetime
+from enum import StrEnum
+from typing import Literal
+
+from pydantic import Field
+
+from coachwright.model.money import MoneyText
+from coachwright.model.part import ID_PATTERN
+from coachwright.model.record import (
+    Days,
+    EnergyUse,
+    Fraction,
+    Length,
+    LengthPos,
+    Mass,
+    MassPos,
+    PowerPos,
+    Record,
+    Temperature,
+    TimeUse,
+    WaterUse,
+)
+
+
+class Jurisdiction(StrEnum):
+    """Whose rules apply."""
+
+    US = "us"
+    EU = "eu"
+    UK = "uk"
+
+
+class Traveller(Record):
+    """One person who travels."""
+
+    name: str = Field(pattern=ID_PATTERN)
+    mass_kg: MassPos
+    stature_mm: LengthPos
+    seat: str = ""
+    """Factory seat, or ``fitting.place``; empty where no belted seat is wanted."""
+    luggage_kg: Mass = 0.0
+    berth_wanted: bool = True
+    child: bool = False
+
+
+class Climate(Record):
+    """Where and when: design weather until a site is chosen."""
+
+    cold_night_degc: Temperature
+    hot_day_degc: Temperature
+    summer_sun_h_per_day: TimeUse | None = None
+    """Peak-sun hours on a flat roof, the poorest month of the warm half-year that counts."""
+    winter_sun_h_per_day: TimeUse | None = None
+    """Peak-sun hours on a flat roof, the poorest month of the cold half-year that counts."""
+    sites: tuple[str, ...] = ()
+
+
+class Stay(Record):
+    """How they travel."""
+
+    parked_d: Days
+    """Days parked between drives."""
+    drive_h_per_day: TimeUse = 0.0
+    """Driving on a day between stays."""
+    hookup_frac: Fraction = 0.0
+    """Share of the nights with shore power."""
+
+
+class Device(Record):
+    """Something the travellers bring that draws power."""
+
+    name: str
+    draw_w: PowerPos
+    use_h_per_day: TimeUse
+    count: int = Field(default=1, ge=1)
+    supply: Literal["dc", "inverter"] = "dc"
+
+
+class Habits(Record):
+    """What a day looks like."""
+
+    water_l_per_day: WaterUse
+    """Fresh water for each person."""
+    hot_water_l_per_day: WaterUse = 0.0
+    """Of that, warm water at the tap for each person."""
+    cooking_wh_per_day: EnergyUse = 0.0
+    """Heat into pots, for all."""
+    day_degc: Temperature = 20.0
+    night_degc: Temperature = 16.0
+    most_degc: Temperature = 26.0
+    """Warmest that is still comfortable."""
+    devices: tuple[Device, ...] = ()
+
+
+class Cargo(Record):
+    """Something heavy that travels along."""
+
+    name: str
+    mass_kg: MassPos
+    centre_mm: tuple[Length, Length, Length]
+    """Centre of mass in the vehicle's axes."""
+    tolerance_frac: Fraction = 0.1
+
+
+class Brief(Record):
+    """What the customer wants."""
+
+    jurisdiction: Jurisdiction
+    units: Literal["metric", "us"] = "metric"
+    travellers: tuple[Traveller, ...] = Field(min_length=1)
+    climate: Climate
+    stay: Stay
+    habits: Habits
+    cargo: tuple[Cargo, ...] = ()
+    must_have: tuple[str, ...] = ()
+    """Facets that the build must have, such as ``"air_conditioner"``."""
+    independence_wanted_d: Days | None = None
+    reserve_frac: Fraction = 0.2
+    """Share of the battery that is never used."""
+    budget: MoneyText | None = None
+    wanted: datetime.date | None = None
+    """Date wanted."""

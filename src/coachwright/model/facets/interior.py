@@ -1,0 +1,83 @@
+"""Living-space facets."""
+
+from typing import Literal
+
+from pydantic import Field
+
+from coachwright.model.record import Angle, Area, Length, LengthPos, Mass, Record, Volume
+
+
+class Bed(Record):
+    """A place to sleep."""
+
+    length_mm: LengthPos
+    width_mm: LengthPos
+    berths: int = Field(ge=1)
+    limit_kg: Mass | None = None
+
+
+class SeatPlace(Record):
+    """One sitting place of a seat, from the unturned body's smallest corner."""
+
+    name: str
+    reference_mm: tuple[Length, Length, Length]
+    """The seating reference point."""
+
+
+class Seat(Record):
+    """A seat; a travel seat only where its belts and anchorages are stated."""
+
+    places: tuple[SeatPlace, ...] = Field(min_length=1)
+    belt: Literal["none", "lap", "three-point"]
+    faces_deg: Angle = 0.0
+    """Direction faced before it is turned: 0 forwards, 180 rearwards, 90 to the right."""
+    travel_seat: bool = True
+    anchorage_evidence: str = ""
+    """What shows that seat and anchorage were tested, such as ``"UN R14, R17"``."""
+
+
+class Carcass(Record):
+    """A cabinet."""
+
+    storage_l: Volume = 0.0
+    contents_limit_kg: Mass | None = None
+
+
+class Opening(Record):
+    """A window, hatch or fixed vent."""
+
+    kind: Literal["window", "hatch", "vent", "door"]
+    clear_width_mm: LengthPos
+    clear_height_mm: LengthPos
+    opens: bool = True
+    escape: bool = False
+    free_vent_m2: Area | None = None
+    """Area that cannot be closed."""
+
+
+class Detector(Record):
+    """An alarm."""
+
+    senses: tuple[Literal["smoke", "CO", "LPG"], ...] = Field(min_length=1)
+    standard: str = ""
+
+
+class Extinguisher(Record):
+    """A fire extinguisher or blanket."""
+
+    rating: str
+    """As printed, such as ``"10-B:C"``."""
+
+
+class Light(Record):
+    """A lamp; its draw is in the part's DC load."""
+
+    place: Literal["inside", "outside", "work", "reversing"]
+
+
+class Table(Record):
+    """A table, inside or outside."""
+
+    height_mm: LengthPos
+    length_mm: LengthPos
+    width_mm: LengthPos

@@ -1,0 +1,132 @@
+"""Water, gas, heat and air facets."""
+
+from typing import Literal
+
+from pydantic import Field
+
+from coachwright.model.record import (
+    Area,
+    Conductance,
+    Flow,
+    Fraction,
+    FuelUse,
+    GasUse,
+    LengthPos,
+    MassPos,
+    Power,
+    PowerPos,
+    Pressure,
+    Record,
+    Temperature,
+    Volume,
+    VolumePos,
+)
+
+
+class Tank(Record):
+    """Holds water or waste; its shell's mass is in the body."""
+
+    contents: Literal["fresh", "grey", "black"]
+    volume_l: VolumePos
+    unusable_l: Volume = 0.0
+    """What the pump or drain leaves behind."""
+    heated: bool = False
+    loss_w_per_k: Conductance | None = None
+    """Heat lost for each kelvin between water and surroundings."""
+
+
+class Pump(Record):
+    """Moves fresh water; its draw is in the part's DC load."""
+
+    open_flow_l_per_min: Flow
+    """Against no pressure."""
+    cut_out_kpa: Pressure
+    """Pressure at which it stops."""
+    efficiency_frac: Fraction = 0.35
+    """Hydraulic over electrical power, all losses."""
+
+
+class WaterHeater(Record):
+    """Heats and stores water; each source may be absent (0 W)."""
+
+    volume_l: VolumePos
+    set_degc: Temperature = 60.0
+    electric_w: Power = 0.0
+    fuel_w: Power = 0.0
+    """Heat into the water from gas or diesel."""
+    engine_w: Power = 0.0
+    """Heat from the vehicle's coolant while driving."""
+    efficiency_frac: Fraction = 0.85
+    """Of the burner, on the lower heating value."""
+    loss_w: Power = 0.0
+    """Standing loss at the set temperature."""
+    frost_valve: bool = False
+    """Empties itself before it freezes."""
+
+
+class WaterOutlet(Record):
+    """A tap or shower."""
+
+    kind: Literal["tap", "shower", "outside shower"]
+    flow_l_per_min: Flow
+    hot: bool = False
+    air_gap_mm: LengthPos | None = None
+    """Spout above the rim of the basin."""
+    bore_mm: LengthPos = 12.7
+
+
+class Toilet(Record):
+    """A toilet of any kind."""
+
+    kind: Literal["cassette", "dry", "flushing"]
+    waste_l: VolumePos
+    flush_l: Volume = 0.0
+    """Water for one flush, from its own or the fresh tank."""
+
+
+class Heater(Record):
+    """Heats the air; its electrical draw is in the part's DC or AC load."""
+
+    output_w: PowerPos
+    least_output_w: Power = 0.0
+    fuel: Literal["diesel", "petrol", "LPG", "electric", "wood"]
+    efficiency_frac: Fraction = 0.83
+    fuel_use_l_per_h: FuelUse | None = None
+    room_sealed: bool = True
+
+
+class AirConditioner(Record):
+    """Cools the air; its electrical draw is in the part's AC or DC load."""
+
+    cooling_w: PowerPos
+    """At 35 degC outside, 26.7 degC inside."""
+    soft_start: bool = False
+
+
+class Fan(Record):
+    """Moves air through the cabin."""
+
+    flow_l_per_min: Flow
+    closable: bool = True
+    free_area_m2: Area | None = None
+
+
+class GasAppliance(Record):
+    """Burns LP gas."""
+
+    input_w: PowerPos
+    """Heat released, on the lower heating value, at full use."""
+    use_kg_per_h: GasUse
+    room_sealed: bool = False
+
+
+class GasStore(Record):
+    """A cylinder, or a locker with its cylinders."""
+
+    gas_kg: MassPos
+    """Gas when full."""
+    floor_m2: Area | None = None
+    low_vent_m2: Area | None = None
+    high_vent_m2: Area | None = None
+    outside_access: bool = True
+    cylinders: int = Field(default=1, ge=1)

@@ -1,0 +1,1 @@
+"""Tyres, dimensions, angles, stability."""

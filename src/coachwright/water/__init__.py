@@ -1,0 +1,1 @@
+"""Tanks, pump, hot water, frost."""

@@ -1,0 +1,1 @@
+"""Masses, load cases, axle loads, payload."""

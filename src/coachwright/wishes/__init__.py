@@ -1,0 +1,1 @@
+"""Does the build give what the brief asks for."""
