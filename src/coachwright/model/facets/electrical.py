@@ -93,9 +93,11 @@ class SolarPanel(Record):
 
     rated_w: PowerPos
     open_circuit_v: Voltage
-    rated_v: Voltage
+    rated_voltage_v: Voltage
+    """At the highest power, standard test conditions."""
     short_circuit_a: CurrentPos
-    rated_a: CurrentPos
+    rated_current_a: CurrentPos
+    """At the highest power, standard test conditions."""
     power_coefficient_frac_per_k: TemperatureCoefficient = -0.0035
     voltage_coefficient_frac_per_k: TemperatureCoefficient | None = None
     """Of the open-circuit voltage."""
