@@ -17,7 +17,7 @@ class Unit(NamedTuple):
 
 
 class Kind(NamedTuple):
-    """A kind of quantity: the unit used inside the program, an example, and what may be written."""
+    """A kind of quantity: the unit used inside, an example, and what may be written."""
 
     internal: str
     example: str

@@ -6,8 +6,10 @@ when a file is read (`parse`) and once when they are shown (`shown`).
 
 import re
 from dataclasses import dataclass
+from decimal import Context, Decimal
+from functools import cache
 
-from coachwright.unit_table import INCH, KINDS, LB, PSI_KPA, US_GAL, Unit
+from coachwright.unit_table import INCH, KINDS, LB, PSI_KPA, US_GAL
 
 SUFFIXES: dict[str, str] = {
     "mm": "mm",
@@ -67,10 +69,18 @@ _WORDS = {
     "charge": "battery capacity",
 }
 _FIELD_SUFFIXES = tuple(sorted(SUFFIXES, key=len, reverse=True))
-_NUMBER = r"[+-]?\d+(?:\.\d+)?(?:[eE][+-]?\d+)?"
+_NUMBER = r"[+-]?\d+(?:\.\d+)?(?:[eE][+-]?\d{1,3})?"
 _FRACTION = r"(?:\d+\s+)?\d+/\d+"
 _UNIT = r"[A-Za-z%][A-Za-z0-9%/]*(?: [A-Za-z][A-Za-z0-9%/]*)*"
 _TERM = re.compile(rf"\s*(?P<number>{_FRACTION}|{_NUMBER})\s*(?P<unit>{_UNIT})?")
+_EXACT = Context(prec=60)
+"""Decimal arithmetic that keeps every digit of a product of two floats, so that "55 %" is 0.55."""
+_MOST_EXPONENT = 300
+"""Larger powers of ten cannot be held."""
+_MOST_PLAIN_DIGITS = 15
+"""Numbers with more digits before or zeros behind the point are written with an exponent."""
+_WHOLE_FROM_KG = 100
+"""Masses from here on are shown without decimals."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,10 +139,10 @@ def parse(text: object, kind: str) -> float | QuantityFault:
 
 
 def _sum_terms(
-    text: str, terms: list[tuple[float, str]], kind: str, allowed: str, form: str
+    text: str, terms: list[tuple[Decimal, str]], kind: str, allowed: str, form: str
 ) -> float | QuantityFault:
     by_symbol = {unit.symbol: unit for unit in KINDS[kind].units}
-    total = 0.0
+    total = Decimal(0)
     last = float("inf")
     for value, symbol in terms:
         unit = by_symbol.get(symbol)
@@ -143,34 +153,39 @@ def _sum_terms(
                 f'"{text}"', allowed, f"compound values go from large to small units; {form}"
             )
         last = unit.factor
-        total += value * unit.factor + unit.offset
-    return total
+        scaled = _EXACT.multiply(value, _decimal(unit.factor))
+        total = _EXACT.add(total, _EXACT.add(scaled, _decimal(unit.offset)))
+    return float(total)
 
 
-def _split(text: str) -> list[tuple[float, str]] | None:
-    terms: list[tuple[float, str]] = []
+@cache
+def _decimal(number: float) -> Decimal:
+    return Decimal(repr(number))
+
+
+def _split(text: str) -> list[tuple[Decimal, str]] | None:
+    terms: list[tuple[Decimal, str]] = []
     position = 0
     stripped = text.strip()
     while position < len(stripped):
         match = _TERM.match(stripped, position)
-        if match is None or match.group("unit") is None:
+        number = None if match is None else _number(match.group("number"))
+        if match is None or number is None:
             return None
-        number = _number(match.group("number"))
-        if number is None:
-            return None
-        terms.append((number, match.group("unit").strip()))
+        terms.append((number, (match.group("unit") or "").strip()))
         position = match.end()
     return terms or None
 
 
-def _number(text: str) -> float | None:
+def _number(text: str) -> Decimal | None:
     if "/" not in text:
-        return float(text)
+        number = Decimal(text)
+        return number if number.adjusted() <= _MOST_EXPONENT else None
     whole, _, fraction = text.rpartition(" ")
-    above, below = fraction.split("/")
-    if int(below) == 0:
+    above, below = (Decimal(part) for part in fraction.split("/"))
+    if not below:
         return None
-    return float(whole or 0) + int(above) / int(below)
+    return _EXACT.add(Decimal(whole.strip() or 0), _EXACT.divide(above, below))
 
 
 def _unit_hint(symbol: str) -> str:
@@ -207,19 +222,9 @@ def written(value: float, kind: str) -> str:
     '25 %'
     """
     unit = KINDS[kind].units[0]
-    number = value / unit.factor
-    if number * unit.factor != value:
-        number = _nearest(number, unit, value)
-    return f"{_short(number)} {unit.symbol}"
-
-
-def _nearest(number: float, unit: Unit, value: float) -> float:
-    rounded = round(number, 12)
-    return rounded if rounded * unit.factor == value else number
-
-
-def _short(number: float) -> str:
-    return str(int(number)) if number == int(number) and abs(number) < 1e15 else repr(number)
+    number = _EXACT.divide(Decimal(repr(value)), _decimal(unit.factor)).normalize(_EXACT) or Decimal(0)
+    plain = abs(number.adjusted()) <= _MOST_PLAIN_DIGITS
+    return f"{number:{'f' if plain else 'e'}} {unit.symbol}"
 
 
 def strip_unit(name: str) -> str:
@@ -341,7 +346,7 @@ def shown_number(value: float, unit: str, system: str = "metric") -> tuple[str, 
     display = (_US if system == "us" else _METRIC)[unit]
     number = value * display.factor + display.offset
     digits = display.digits
-    if unit == "kg" and abs(number) >= 100:
+    if unit == "kg" and abs(number) >= _WHOLE_FROM_KG:
         digits = 0
     text = f"{number:,.{digits}f}"
     if float(text.replace(",", "")) == 0:

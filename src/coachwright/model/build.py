@@ -248,7 +248,7 @@ class Fitted(Record):
 
     @property
     def mass_kg(self) -> float:
-        """Mass of the empty part: as measured, else from the catalogue. [kg]"""
+        """Mass of the empty part [kg]: as measured, else from the catalogue."""
         measured = self.fitting.measured_mass_kg
         return self.part.body.mass_kg if measured is None else measured
 

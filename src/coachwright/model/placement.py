@@ -2,10 +2,12 @@
 
 from dataclasses import dataclass
 
-from coachwright.model.build import Fitted
+from coachwright.model.build import TURNS_DEG, Fitted
 from coachwright.model.facets import Body
 
 Point = tuple[float, float, float]
+
+_, _QUARTER_DEG, _HALF_DEG, _THREE_QUARTERS_DEG = TURNS_DEG
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -34,7 +36,11 @@ def turned_size_mm(size_mm: Point, turn_deg: float) -> Point:
     (500.0, 900.0, 880.0)
     """
     length, width, height = size_mm
-    return (width, length, height) if turn_deg in (90.0, 270.0) else (length, width, height)
+    return (
+        (width, length, height)
+        if turn_deg in (_QUARTER_DEG, _THREE_QUARTERS_DEG)
+        else (length, width, height)
+    )
 
 
 def turned_point_mm(point_mm: Point, size_mm: Point, turn_deg: float, *, mirror: bool) -> Point:
@@ -60,11 +66,11 @@ def turned_point_mm(point_mm: Point, size_mm: Point, turn_deg: float, *, mirror:
     length, width, _ = size_mm
     if mirror:
         y_mm = width - y_mm
-    if turn_deg == 90.0:
+    if turn_deg == _QUARTER_DEG:
         return (width - y_mm, x_mm, z_mm)
-    if turn_deg == 180.0:
+    if turn_deg == _HALF_DEG:
         return (length - x_mm, width - y_mm, z_mm)
-    if turn_deg == 270.0:
+    if turn_deg == _THREE_QUARTERS_DEG:
         return (y_mm, length - x_mm, z_mm)
     return (x_mm, y_mm, z_mm)
 
@@ -82,7 +88,7 @@ def placed(fitted: Fitted) -> Placed:
 
 
 def point_of(fitted: Fitted, point_mm: Point) -> Point:
-    """Return a point of a fitting's unturned body in the vehicle's axes. [mm]"""
+    """Return a point [mm] of a fitting's unturned body in the vehicle's axes."""
     local = turned_point_mm(
         point_mm,
         fitted.part.body.size_mm,

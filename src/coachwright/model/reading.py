@@ -105,17 +105,16 @@ def _words(record: type[BaseModel], detail: ErrorDetails) -> tuple[str, str, str
         return "nothing", "this field is required", "add it"
     if kind == "extra_forbidden":
         return _unknown_field(record, detail)
-    if kind in ("literal_error", "enum"):
-        return given, f"one of {context['expected']}", "choose one of these"
-    if kind == "string_pattern_mismatch":
-        return given, f"text of the form {context['pattern']}", "spell it in that form"
     if kind in _TYPES:
         allowed, action = _TYPES[kind]
-        return given, allowed, action
+        return given, allowed.format(**context), action
     return given, detail["msg"], "correct it"
 
 
 _TYPES: dict[str, tuple[str, str]] = {
+    "literal_error": ("one of {expected}", "choose one of these"),
+    "enum": ("one of {expected}", "choose one of these"),
+    "string_pattern_mismatch": ("text of the form {pattern}", "spell it in that form"),
     "string_type": ("text in quotes", "write it in quotes"),
     "int_type": ("a whole number", "write a whole number without quotes"),
     "int_parsing": ("a whole number", "write a whole number without quotes"),
@@ -132,6 +131,10 @@ _TYPES: dict[str, tuple[str, str]] = {
     "date_from_datetime_parsing": ("a date", "write a date without quotes, such as 2027-04-15"),
     "date_from_datetime_inexact": ("a date without a time", "leave the time out"),
     "string_too_short": ("text that is not empty", "write something here"),
+    "greater_than_equal": ("at least {ge}", "give a value within it"),
+    "less_than_equal": ("at most {le}", "give a value within it"),
+    "too_short": ("a list of at least {min_length}", "add what is missing"),
+    "too_long": ("a list of at most {max_length}", "take out what is too much"),
 }
 
 

@@ -4,6 +4,7 @@ A field that holds a quantity carries its unit in its name (``mass_kg``); in a f
 without the unit (``mass = "24 kg"``).  Programs may give the internal name and a float.
 """
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Annotated, Any
@@ -84,6 +85,8 @@ class Quantity:
             if isinstance(parsed, units.QuantityFault):
                 raise fault(parsed.found, parsed.allowed, parsed.action)
             number = parsed
+        if not math.isfinite(number):
+            raise fault(f"{number}", "a finite number", "give a value that can be measured")
         self._within(value, number)
         return number
 

@@ -30,7 +30,7 @@ class Body(Record):
     """Where the mass comes from: ``weighed``, ``declared`` or ``estimated``."""
 
     def centre_of_mass_mm(self) -> tuple[float, float, float]:
-        """Return the centre of mass from the unturned body's smallest corner. [mm]"""
+        """Return the centre of mass [mm] from the unturned body's smallest corner."""
         if self.centre_mm is not None:
             return self.centre_mm
         return (self.size_mm[0] / 2, self.size_mm[1] / 2, self.size_mm[2] / 2)
