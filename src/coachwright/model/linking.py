@@ -27,6 +27,44 @@ def part_ids(sheet: BuildSheet) -> tuple[str, ...]:
     return tuple(sorted(named - own))
 
 
+def cross_faults(
+    sheet: BuildSheet,
+    *,
+    file: str,
+    vehicle: BaseVehicle | None,
+    parts: Mapping[str, Part],
+    known_parts: Iterable[str] = (),
+) -> tuple[Fault, ...]:
+    """Return every fault of what a sheet names: parts, seats, carriers, modes and the like.
+
+    Parameters
+    ----------
+    sheet
+        With nothing left to a standard build.
+    file
+        Name for the faults.
+    vehicle
+        The base vehicle; None where it could not be found, then seats are not checked.
+    parts
+        By id: at least those of `part_ids` that exist.
+    known_parts
+        Ids to suggest from where one is misspelt.
+    """
+    all_parts = dict(parts) | {part.id: part for part in sheet.own_parts}
+    known = tuple(sorted(set(known_parts) | set(all_parts)))
+    return (
+        *_unknown_parts(sheet, file, all_parts, known),
+        *_twice(sheet, file),
+        *(() if vehicle is None else _seats(sheet, file, vehicle, all_parts)),
+        *_carriers(sheet, file),
+        *_modes(sheet, file, all_parts),
+        *_wishes(sheet, file),
+        *_runs(sheet, file),
+        *_ticket(sheet, file),
+        *_finishes(sheet, file, all_parts),
+    )
+
+
 def link(
     sheet: BuildSheet,
     *,
@@ -40,16 +78,8 @@ def link(
 
     Parameters
     ----------
-    sheet
-        With nothing left to a standard build.
-    file
-        Name for the faults.
-    vehicle
-        The base vehicle.
-    parts
-        By id: at least those of `part_ids` that exist.
-    known_parts
-        Ids to suggest from where one is misspelt.
+    sheet, file, vehicle, parts, known_parts
+        As for `cross_faults`.
     conflicts
         Of the options chosen.
 
@@ -58,21 +88,10 @@ def link(
     tuple
         The build and no faults, or None and every fault.
     """
-    all_parts = dict(parts) | {part.id: part for part in sheet.own_parts}
-    known = tuple(sorted(set(known_parts) | set(all_parts)))
-    faults = [
-        *_unknown_parts(sheet, file, all_parts, known),
-        *_twice(sheet, file),
-        *_seats(sheet, file, vehicle, all_parts),
-        *_carriers(sheet, file),
-        *_modes(sheet, file, all_parts),
-        *_wishes(sheet, file),
-        *_runs(sheet, file),
-        *_ticket(sheet, file),
-        *_finishes(sheet, file, all_parts),
-    ]
+    faults = cross_faults(sheet, file=file, vehicle=vehicle, parts=parts, known_parts=known_parts)
     if faults:
-        return None, tuple(faults)
+        return None, faults
+    all_parts = dict(parts) | {part.id: part for part in sheet.own_parts}
     return _build(sheet, vehicle, all_parts, conflicts), ()
 
 
