@@ -57,6 +57,7 @@ class Part(Record):
     ladder: facets.Ladder | None = None
     slide_out: facets.SlideOut | None = None
     awning: facets.Awning | None = None
+    outside_device: facets.OutsideDevice | None = None
     insulation: facets.Insulation | None = None
     lining: facets.Lining | None = None
 

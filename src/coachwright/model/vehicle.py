@@ -167,6 +167,8 @@ class StandardTyre(Record):
     largest_diameter_mm: LengthPos
     """Largest tyre that clears without change to the vehicle."""
     spare_carried: bool = True
+    speedometer_at_100_km_per_h: Speed | None = None
+    """What the speedometer shows at a true 100 km/h on this tyre; unknown where not given."""
 
 
 class Alternator(Record):
@@ -205,6 +207,8 @@ class LoadLimits(Record):
     """About the hinge line of one rear door."""
     hitch_kg: Mass | None = None
     """Downward load on the hitch."""
+    side_kg: Mass | None = None
+    """Hung on one side wall or its gutter."""
 
 
 class RearEnd(Record):

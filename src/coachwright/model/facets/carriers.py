@@ -70,3 +70,9 @@ class Awning(Record):
 
     length_mm: LengthPos
     reach_mm: LengthPos
+
+
+class OutsideDevice(Record):
+    """Sticks out of the vehicle but is of a kind that some size limits do not count."""
+
+    kind: Literal["antenna", "mirror", "lamp", "step", "spray guard"]
