@@ -222,7 +222,9 @@ def written(value: float, kind: str) -> str:
     '25 %'
     """
     unit = KINDS[kind].units[0]
-    number = _EXACT.divide(Decimal(repr(value)), _decimal(unit.factor)).normalize(_EXACT) or Decimal(0)
+    number = _EXACT.divide(Decimal(repr(value)), _decimal(unit.factor)).normalize(
+        _EXACT
+    ) or Decimal(0)
     plain = abs(number.adjusted()) <= _MOST_PLAIN_DIGITS
     return f"{number:{'f' if plain else 'e'}} {unit.symbol}"
 

@@ -1,0 +1,83 @@
+# Coachwright's bench tools.  `make help` lists what there is; `make run` and `make test` need
+# nothing but Python 3.11 or newer (with venv) and make.
+
+PYTHON ?= $(shell for each in python3 python3.14 python3.13 python3.12 python3.11; do \
+	$$each -c 'import sys; sys.exit(sys.version_info < (3, 11))' 2>/dev/null \
+	&& { echo $$each; exit; }; done; echo python3)
+VENV := .venv
+BIN := $(VENV)/bin
+DEMO := demos/night-watch.toml
+INSTALL := $(BIN)/python -m pip install --quiet --disable-pip-version-check --prefer-binary
+
+# Every version is pinned, also of what builds the package in its own room: older pip reads the
+# first for that, newer pip the second.  Relative, because pip splits these at spaces.
+export PIP_CONSTRAINT := constraints.txt
+export PIP_BUILD_CONSTRAINT := constraints.txt
+PINS := pyproject.toml constraints.txt
+
+.DEFAULT_GOAL := help
+.PHONY: help run test check format bench pins clean
+.DELETE_ON_ERROR:
+
+help:  ## Say what there is.
+	@echo "make run     install, assess the first demo build and print its job pack into out/"
+	@echo "make test    run every test, with coverage of the floors that compute"
+	@echo "make check   lint, format, types and import contract"
+	@echo "make bench   measure the commands and the kernels against their budgets"
+	@echo "make format  format the source and mend what the linter can"
+	@echo "make pins    write constraints.txt anew from what is installed"
+	@echo "make clean   take away everything that make has made"
+
+run: $(VENV)/.for-run  ## Assess the first demo build and print its job pack.
+	$(BIN)/coachwright check $(DEMO)
+	$(BIN)/coachwright print $(DEMO) -o out
+	@echo "Next: open the papers in out/, then write your own build: $(BIN)/coachwright new my-build.toml"
+
+test: $(VENV)/.for-test  ## Run every test.
+	$(BIN)/python -m pytest -n 2 --cov --cov-report=term --cov-fail-under=95
+	@echo "Next: make check (lint, types, import contract), or make run to see a build assessed"
+
+check: $(VENV)/.for-check  ## Lint, format, types and import contract.
+	$(BIN)/ruff check .
+	$(BIN)/ruff format --check .
+	$(BIN)/mypy
+	$(BIN)/lint-imports --no-logo
+	@echo "Next: make test (every test), then commit"
+
+format: $(VENV)/.for-check  ## Format the source and mend what the linter can.
+	$(BIN)/ruff check --fix-only --exit-zero .
+	$(BIN)/ruff format .
+
+bench: $(VENV)/.for-test  ## Measure against the budgets.
+	$(BIN)/python -m benchmarks
+
+pins: $(VENV)/.for-check  ## Write constraints.txt anew.
+	$(INSTALL) hatchling editables
+	$(BIN)/python -m pip freeze --disable-pip-version-check --exclude-editable > $(VENV)/frozen
+	grep '==' $(VENV)/frozen | grep -v '^#' > constraints.txt
+
+clean:  ## Take away everything that make has made.
+	rm -rf $(VENV) out build dist htmlcov .coverage .coverage.*
+	rm -rf .mypy_cache .ruff_cache .pytest_cache .hypothesis .import_linter_cache
+	find src tests benchmarks -name __pycache__ -type d -prune -exec rm -rf {} +
+
+$(VENV)/.made:
+	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11))' || { \
+		echo "Coachwright needs Python 3.11 or newer, and $(PYTHON) is not that." \
+			"Name one that is: make PYTHON=/path/to/python3.11"; exit 1; }
+	@echo "Making $(VENV); the first time takes about a minute ..."
+	rm -rf $(VENV)
+	$(PYTHON) -m venv $(VENV)
+	@touch $@
+
+$(VENV)/.for-run: $(VENV)/.made $(PINS)
+	$(INSTALL) --editable .
+	@touch $@
+
+$(VENV)/.for-test: $(VENV)/.made $(PINS)
+	$(INSTALL) --editable '.[test]'
+	@touch $(VENV)/.for-run $@
+
+$(VENV)/.for-check: $(VENV)/.made $(PINS)
+	$(INSTALL) --editable '.[test,check]'
+	@touch $(VENV)/.for-run $(VENV)/.for-test $@
