@@ -28,13 +28,14 @@ from coachwright.model.vehicle import BaseVehicle
 TURNS_DEG = (0.0, 90.0, 180.0, 270.0)
 
 
-def _quarter_turn(value: float) -> float:
-    if value not in TURNS_DEG:
-        raise fault(f"{value:g} deg", "0 deg, 90 deg, 180 deg or 270 deg", "turn by quarter turns")
-    return value
+def _quarter_turn_deg(turn_deg: float) -> float:
+    if turn_deg not in TURNS_DEG:
+        allowed = "0 deg, 90 deg, 180 deg or 270 deg"
+        raise fault(f"{turn_deg:g} deg", allowed, "turn by quarter turns")
+    return turn_deg
 
 
-Turn = Annotated[float, Quantity("angle"), AfterValidator(_quarter_turn)]
+Turn = Annotated[float, Quantity("angle"), AfterValidator(_quarter_turn_deg)]
 
 
 class Mounting(StrEnum):

@@ -1,0 +1,109 @@
+"""Every float says its unit in its name."""
+
+import ast
+import dataclasses
+import inspect
+import typing
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+from pydantic import BaseModel
+
+from coachwright.units import SUFFIXES, unit_of
+from tests.support.source import Function, Module, arguments, functions, modules
+
+GENERIC = frozenset({"value", "limit", "margin", "low", "high", "result", "factor"})
+"""Names that may stand without a unit beside a field or an argument that says the unit."""
+
+UNIT_SAYERS = frozenset({"unit", "kind"})
+
+EXCEPTIONS = {
+    "unit_table.Unit.offset": "of the unit that the row is about",
+    "units._Display.offset": "of the unit that the row is about",
+    "units.parse": "in the unit of the kind that was asked for",
+    "units._sum_terms": "in the unit of the kind that was asked for",
+    "units._decimal.number": "a bare number: a factor or an offset",
+    "model.finding._judge": "the margin, in the case's unit",
+    "model.record.Quantity.least": "in the unit of the quantity's kind",
+    "model.record.Quantity.most": "in the unit of the quantity's kind",
+    "model.record.Quantity.above": "in the unit of the quantity's kind",
+    "model.record.Quantity._read": "in the unit of the quantity's kind",
+    "model.record.Quantity._within.number": "in the unit of the quantity's kind",
+}
+"""Dotted name from the package on → why its name has no unit."""
+
+
+def _holds_float(annotation: Any) -> bool:
+    if annotation is float:
+        return True
+    return any(_holds_float(argument) for argument in typing.get_args(annotation))
+
+
+def _fields(kind: type) -> dict[str, Any]:
+    own = inspect.get_annotations(kind)
+    if issubclass(kind, BaseModel):
+        return {
+            name: field.annotation for name, field in kind.model_fields.items() if name in own
+        }
+    if dataclasses.is_dataclass(kind):
+        hints = typing.get_type_hints(kind)
+        return {field.name: hints[field.name] for field in dataclasses.fields(kind)}
+    if issubclass(kind, tuple) and hasattr(kind, "_fields"):
+        return typing.get_type_hints(kind)
+    return {}
+
+
+def _unnamed_fields(module: Module) -> Iterator[str]:
+    here = module.imported()
+    for name, kind in inspect.getmembers(here, inspect.isclass):
+        if kind.__module__ != module.name:
+            continue
+        fields = _fields(kind)
+        said = not UNIT_SAYERS.isdisjoint(fields)
+        for field, annotation in fields.items():
+            if _holds_float(annotation) and not _named(field, said=said):
+                yield f"{name}.{field}"
+
+
+def _annotated_float(annotation: ast.expr | None) -> bool:
+    return annotation is not None and any(
+        isinstance(node, ast.Name) and node.id == "float" for node in ast.walk(annotation)
+    )
+
+
+def _unnamed_in(name: str, function: Function) -> Iterator[str]:
+    said = any(argument.arg in UNIT_SAYERS for argument in arguments(function))
+    for argument in arguments(function):
+        if _annotated_float(argument.annotation) and not _named(argument.arg, said=said):
+            yield f"{name}.{argument.arg}"
+    if _annotated_float(function.returns) and not _named(function.name, said=said):
+        yield name
+
+
+def _named(name: str, *, said: bool) -> bool:
+    return unit_of(name) is not None or (said and name in GENERIC)
+
+
+def _unnamed() -> Iterator[str]:
+    for module in modules():
+        room = module.name.removeprefix("coachwright.")
+        for field in _unnamed_fields(module):
+            yield f"{room}.{field}"
+        for name, function in functions(module.tree):
+            for found in _unnamed_in(name, function):
+                yield f"{room}.{found}"
+
+
+def test_every_float_says_its_unit_last() -> None:
+    stray = sorted(set(_unnamed()) - set(EXCEPTIONS))
+    assert not stray, "end these names with a suffix of units.SUFFIXES:\n" + "\n".join(stray)
+
+
+def test_no_exception_is_left_over() -> None:
+    assert not sorted(set(EXCEPTIONS) - set(_unnamed()))
+
+
+@pytest.mark.parametrize("suffix", sorted(SUFFIXES))
+def test_a_suffix_is_found_at_the_end_of_a_name(suffix: str) -> None:
+    assert unit_of(f"thing_{suffix}") == SUFFIXES[suffix]
