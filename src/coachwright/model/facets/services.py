@@ -82,6 +82,8 @@ class Toilet(Record):
     waste_l: VolumePos
     flush_l: Volume = 0.0
     """Water for one flush, from its own or the fresh tank."""
+    flush_tank_l: Volume = 0.0
+    """Its own flush-water tank; 0 where it flushes from the fresh tank."""
 
 
 class Heater(Record):
