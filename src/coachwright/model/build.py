@@ -11,6 +11,7 @@ from pydantic import AfterValidator, Field
 
 from coachwright.model.brief import Brief
 from coachwright.model.part import ID_PATTERN, Part
+from coachwright.model.position import Position
 from coachwright.model.record import (
     Area,
     Fraction,
@@ -72,8 +73,9 @@ class Fitting(Record):
     name: str = Field(pattern=ID_PATTERN)
     """Reference name, unlike any other in the build."""
     part: str = Field(pattern=ID_PATTERN)
-    at_mm: tuple[Length, Length, Length]
-    """Corner of the turned bounding box with the smallest x, y and z; z from the load floor."""
+    at_mm: tuple[Position, Position, Position]
+    """Corner of the turned bounding box with the smallest x, y and z (z from the load floor), or
+    where it stands against something else."""
     turn_deg: Turn = 0.0
     """Anticlockwise seen from above."""
     mirror: bool = False
@@ -160,7 +162,7 @@ class Move(Record):
     """A fitting of the standard build that stands elsewhere."""
 
     fitting: str
-    at_mm: tuple[Length, Length, Length]
+    at_mm: tuple[Position, Position, Position]
     turn_deg: Turn | None = None
     mirror: bool | None = None
 
@@ -170,7 +172,7 @@ class Exchange(Record):
 
     fitting: str
     part: str
-    at_mm: tuple[Length, Length, Length] | None = None
+    at_mm: tuple[Position, Position, Position] | None = None
 
 
 class Changes(Record):
@@ -241,6 +243,8 @@ class Fitted(Record):
 
     fitting: Fitting
     part: Part
+    at_mm: tuple[Length, Length, Length]
+    """Corner of the turned bounding box with the smallest x, y and z, worked out."""
 
     @property
     def name(self) -> str:

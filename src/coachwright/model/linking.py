@@ -15,6 +15,7 @@ from coachwright.model.build import (
     OptionConflict,
 )
 from coachwright.model.part import FACET_NAMES, Part
+from coachwright.model.positioning import position_faults, solved_positions
 from coachwright.model.vehicle import BaseVehicle
 
 FindPart = Callable[[str], Part | None]
@@ -57,6 +58,7 @@ def cross_faults(
         *_twice(sheet, file),
         *(() if vehicle is None else _seats(sheet, file, vehicle, all_parts)),
         *_carriers(sheet, file),
+        *position_faults(sheet, file, all_parts),
         *_modes(sheet, file, all_parts),
         *_wishes(sheet, file),
         *_runs(sheet, file),
@@ -101,6 +103,7 @@ def _build(
     parts: Mapping[str, Part],
     conflicts: tuple[OptionConflict, ...],
 ) -> Build:
+    low_mm = solved_positions(sheet, vehicle, parts)
     return Build(
         name=sheet.name,
         customer=sheet.customer,
@@ -108,7 +111,9 @@ def _build(
         story=sheet.story,
         brief=sheet.brief,
         vehicle=vehicle,
-        fittings=tuple(Fitted(fitting=f, part=parts[f.part]) for f in sheet.fittings),
+        fittings=tuple(
+            Fitted(fitting=f, part=parts[f.part], at_mm=low_mm[f.name]) for f in sheet.fittings
+        ),
         finishes=tuple(FinishLayer(finish=f, part=parts[f.part]) for f in sheet.finishes),
         water_runs=sheet.water_runs,
         decisions=sheet.decisions,

@@ -79,7 +79,7 @@ def placed(fitted: Fitted) -> Placed:
     """Return where a fitting stands."""
     body: Body = fitted.part.body
     size = turned_size_mm(body.size_mm, fitted.fitting.turn_deg)
-    low = fitted.fitting.at_mm
+    low = fitted.at_mm
     return Placed(
         low_mm=low,
         high_mm=(low[0] + size[0], low[1] + size[1], low[2] + size[2]),
@@ -95,5 +95,5 @@ def point_of(fitted: Fitted, point_mm: Point) -> Point:
         fitted.fitting.turn_deg,
         mirror=fitted.fitting.mirror,
     )
-    low = fitted.fitting.at_mm
+    low = fitted.at_mm
     return (low[0] + local[0], low[1] + local[1], low[2] + local[2])

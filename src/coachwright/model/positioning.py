@@ -1,0 +1,209 @@
+"""Turn positions told by other fittings into coordinates, with every fault as data."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from difflib import get_close_matches
+
+from coachwright.errors import Fault
+from coachwright.model.build import BuildSheet, Fitting
+from coachwright.model.part import Part
+from coachwright.model.placement import Point, turned_size_mm
+from coachwright.model.position import AXIS_FACES, AXIS_WORDS, FACES, Relation
+from coachwright.model.shell import BuildUp, Layer, build_up, narrowest_half_width_mm
+from coachwright.model.vehicle import BaseVehicle
+
+AXES = ("x", "y", "z")
+_FORWARD = ("behind", "right of", "above")
+_BACK = ("ahead of", "left of", "under")
+_LOW_FLUSH = ("flush front", "flush left", "flush bottom")
+_HIGH_FLUSH = ("flush rear", "flush right", "flush top")
+
+
+def layers_of(sheet: BuildSheet, parts: Mapping[str, Part]) -> tuple[Layer, ...]:
+    """Return the finishes of a sheet as layers on the shell."""
+    layers = []
+    for finish in sheet.finishes:
+        part = parts.get(finish.part)
+        sheet_facet = None if part is None else part.insulation or part.lining
+        if part is not None and sheet_facet is not None:
+            layers.append(
+                Layer(
+                    surface=finish.surface,
+                    thickness_mm=finish.thickness_mm or sheet_facet.thickness_mm,
+                    fills_ribs=part.insulation is not None,
+                )
+            )
+    return tuple(layers)
+
+
+def position_faults(sheet: BuildSheet, file: str, parts: Mapping[str, Part]) -> Iterator[Fault]:
+    """Yield the faults of positions that name something else."""
+    names = [fitting.name for fitting in sheet.fittings]
+    for index, fitting in enumerate(sheet.fittings):
+        for axis, position in enumerate(fitting.at_mm):
+            if isinstance(position, Relation):
+                where = f"fittings[{index}].at[{axis}] ({fitting.name})"
+                others = [name for name in names if name != fitting.name]
+                for allowed, action in _relation_faults(position, axis, others):
+                    yield Fault(
+                        file=file,
+                        field=where,
+                        found=f'"{position.text}"',
+                        allowed=allowed,
+                        action=action,
+                    )
+    if all(fitting.part in parts for fitting in sheet.fittings):
+        yield from _rings(sheet, file)
+
+
+def _relation_faults(
+    relation: Relation, axis: int, others: list[str]
+) -> Iterator[tuple[str, str]]:
+    """Yield what is allowed and what to do, for each fault of one relation."""
+    if relation.kind not in AXIS_WORDS[axis]:
+        yield (
+            f"on the {AXES[axis]} axis one of: {', '.join(AXIS_WORDS[axis])}",
+            "use a word of this axis: x runs rearwards, y to the right, z upwards",
+        )
+        return
+    faces = AXIS_FACES[axis] if relation.kind in ("against", "centred on") else ()
+    if relation.target not in (*faces, *others):
+        close = get_close_matches(relation.target, [*faces, *others, *FACES], n=1)
+        yield (
+            f"the name of another fitting{' or ' if faces else ''}{', '.join(faces)}",
+            f"did you mean {close[0]!r}?" if close else "name one that exists",
+        )
+
+
+def _rings(sheet: BuildSheet, file: str) -> Iterator[Fault]:
+    fittings = {fitting.name: fitting for fitting in sheet.fittings}
+    for index, fitting in enumerate(sheet.fittings):
+        for axis in range(3):
+            ring = _ring(fitting, axis, fittings)
+            if ring:
+                yield Fault(
+                    file=file,
+                    field=f"fittings[{index}].at[{axis}] ({fitting.name})",
+                    found="a ring: " + " → ".join(ring),
+                    allowed="positions that end at a length or at the shell",
+                    action="give one of them a length",
+                )
+
+
+def _ring(fitting: Fitting, axis: int, fittings: Mapping[str, Fitting]) -> tuple[str, ...]:
+    trail = [fitting.name]
+    here = fitting
+    while isinstance(position := here.at_mm[axis], Relation) and position.target in fittings:
+        trail.append(position.target)
+        if position.target == fitting.name:
+            return tuple(trail)
+        if position.target in trail[:-1]:
+            return ()
+        here = fittings[position.target]
+    return ()
+
+
+@dataclass(kw_only=True)
+class _Solver:
+    """Coordinates worked out so far, for one sheet without faults."""
+
+    vehicle: BaseVehicle
+    fittings: Mapping[str, Fitting]
+    sizes: Mapping[str, Point]
+    build_up: BuildUp
+    known: dict[tuple[str, int], float] = field(default_factory=dict)
+
+    def low_mm(self, name: str, axis: int) -> float:
+        """Return a fitting's smallest coordinate on one axis, in mm."""
+        key = (name, axis)
+        if key not in self.known:
+            position = self.fittings[name].at_mm[axis]
+            self.known[key] = (
+                self._related_mm(name, axis, position)
+                if isinstance(position, Relation)
+                else position
+            )
+        return self.known[key]
+
+    def _related_mm(self, name: str, axis: int, relation: Relation) -> float:
+        size_mm = self.sizes[name][axis]
+        gap_mm = relation.gap_mm
+        if relation.target not in self.fittings:
+            return self._against_mm(name, axis, relation)
+        low_mm = self.low_mm(relation.target, axis)
+        high_mm = low_mm + self.sizes[relation.target][axis]
+        if relation.kind in _FORWARD:
+            return high_mm + gap_mm
+        if relation.kind in _BACK:
+            return low_mm - gap_mm - size_mm
+        if relation.kind in _LOW_FLUSH or relation.kind == "against":
+            return low_mm + gap_mm
+        if relation.kind in _HIGH_FLUSH:
+            return high_mm - gap_mm - size_mm
+        return (low_mm + high_mm) / 2 + gap_mm - size_mm / 2
+
+    def _against_mm(self, name: str, axis: int, relation: Relation) -> float:
+        size_mm = self.sizes[name][axis]
+        gap_mm = relation.gap_mm
+        shell = self.vehicle.shell
+        outside = self.vehicle.outside
+        if relation.target in ("left wall", "right wall"):
+            return self._wall_mm(name, relation)
+        faces_mm = {
+            "cab line": shell.cab_line_mm + gap_mm,
+            "rear doors": shell.rear_mm - self.build_up.doors_mm - gap_mm - size_mm,
+            "outside front": -outside.front_overhang_mm - gap_mm - size_mm,
+            "outside rear": outside.length_mm - outside.front_overhang_mm + gap_mm,
+            "centreline": gap_mm - size_mm / 2,
+            "outside left": -outside.width_mm / 2 - gap_mm - size_mm,
+            "outside right": outside.width_mm / 2 + gap_mm,
+            "floor": self.build_up.floor_mm + gap_mm,
+            "ceiling": shell.ceiling_mm - self.build_up.ceiling_mm - gap_mm - size_mm,
+            "roof": outside.height_mm - outside.floor_height_mm + gap_mm,
+            "ground": gap_mm - outside.floor_height_mm,
+        }
+        return faces_mm[relation.target]
+
+    def _wall_mm(self, name: str, relation: Relation) -> float:
+        bottom_mm = self.low_mm(name, 2)
+        width_mm, height_mm = self.sizes[name][1:]
+        half_mm = (
+            narrowest_half_width_mm(self.vehicle.shell, bottom_mm, bottom_mm + height_mm)
+            - self.build_up.walls_mm
+            - relation.gap_mm
+        )
+        return -half_mm if relation.target == "left wall" else half_mm - width_mm
+
+
+def solved_positions(
+    sheet: BuildSheet, vehicle: BaseVehicle, parts: Mapping[str, Part]
+) -> dict[str, Point]:
+    """Return where each fitting of a sheet without faults stands.
+
+    Returns
+    -------
+    dict
+        Reference name → corner of the turned bounding box with the smallest x, y and z. [mm]
+
+    Notes
+    -----
+    Against a wall the narrowest half-width over the fitting's height counts, less what the
+    finishes take; against floor, ceiling and rear doors the finishes count too.
+    """
+    solver = _Solver(
+        vehicle=vehicle,
+        fittings={fitting.name: fitting for fitting in sheet.fittings},
+        sizes={
+            fitting.name: turned_size_mm(parts[fitting.part].body.size_mm, fitting.turn_deg)
+            for fitting in sheet.fittings
+        },
+        build_up=build_up(layers_of(sheet, parts), vehicle.shell.rib_depth_mm),
+    )
+    return {
+        fitting.name: (
+            solver.low_mm(fitting.name, 0),
+            solver.low_mm(fitting.name, 1),
+            solver.low_mm(fitting.name, 2),
+        )
+        for fitting in sheet.fittings
+    }
