@@ -83,6 +83,8 @@ class Fitting(Record):
     mounting: Mounting = Mounting.FLOOR
     on: str = ""
     """The fitting that carries it, where one does."""
+    within: str = ""
+    """The fitting that it is built into, such as the galley for a fridge."""
     measured_mass_kg: MassPos | None = None
     """What the shop's own scales said, instead of the catalogue's mass."""
     contents_kg: Mass = 0.0
@@ -128,6 +130,15 @@ class Decision(Record):
     role: str = Field(min_length=1)
     reason: str = Field(min_length=1)
     date: datetime.date | None = None
+
+
+class Waiver(Record):
+    """An access zone given up on purpose."""
+
+    fitting: str
+    purpose: str
+    role: str = Field(min_length=1)
+    reason: str = Field(min_length=1)
 
 
 class WheelLoads(Record):
@@ -231,6 +242,7 @@ class BuildSheet(Record):
     finishes: tuple[Finish, ...] = ()
     water_runs: tuple[WaterRun, ...] = ()
     decisions: tuple[Decision, ...] = ()
+    waivers: tuple[Waiver, ...] = ()
     ticket: WeighTicket | None = None
     own_parts: tuple[Part, ...] = ()
     """Parts made for this build alone."""
@@ -278,6 +290,7 @@ class Build(Record):
     finishes: tuple[FinishLayer, ...] = ()
     water_runs: tuple[WaterRun, ...] = ()
     decisions: tuple[Decision, ...] = ()
+    waivers: tuple[Waiver, ...] = ()
     ticket: WeighTicket | None = None
     standard: str = ""
     options: tuple[str, ...] = ()

@@ -117,6 +117,7 @@ def _build(
         finishes=tuple(FinishLayer(finish=f, part=parts[f.part]) for f in sheet.finishes),
         water_runs=sheet.water_runs,
         decisions=sheet.decisions,
+        waivers=sheet.waivers,
         ticket=sheet.ticket,
         standard=sheet.standard,
         options=sheet.options,
@@ -213,23 +214,35 @@ def _seats(
 def _carriers(sheet: BuildSheet, file: str) -> Iterator[Fault]:
     names = [fitting.name for fitting in sheet.fittings]
     for index, fitting in enumerate(sheet.fittings):
-        if not fitting.on:
-            continue
-        if fitting.on not in names or fitting.on == fitting.name:
-            yield Fault(
-                file=file,
-                field=_where("fittings", index, fitting.name, "on"),
-                found=f'"{fitting.on}"',
-                allowed="the name of another fitting",
-                action=_suggestion(fitting.on, [n for n in names if n != fitting.name]),
-            )
-        elif _carries_itself(fitting, sheet.fittings):
+        for field, carrier in (("on", fitting.on), ("within", fitting.within)):
+            if carrier and (carrier not in names or carrier == fitting.name):
+                yield Fault(
+                    file=file,
+                    field=_where("fittings", index, fitting.name, field),
+                    found=f'"{carrier}"',
+                    allowed="the name of another fitting",
+                    action=_suggestion(carrier, [n for n in names if n != fitting.name]),
+                )
+        if fitting.on != fitting.name and _carries_itself(fitting, sheet.fittings):
             yield Fault(
                 file=file,
                 field=_where("fittings", index, fitting.name, "on"),
                 found=f'"{fitting.on}", which stands on {fitting.name} itself',
                 allowed="fittings that do not carry each other in a ring",
                 action="take one of them off the other",
+            )
+    yield from _waivers(sheet, names, file)
+
+
+def _waivers(sheet: BuildSheet, names: list[str], file: str) -> Iterator[Fault]:
+    for index, waiver in enumerate(sheet.waivers):
+        if waiver.fitting not in names:
+            yield Fault(
+                file=file,
+                field=f"waivers[{index}].fitting",
+                found=f'"{waiver.fitting}"',
+                allowed="the name of a fitting",
+                action=_suggestion(waiver.fitting, names),
             )
 
 

@@ -20,6 +20,7 @@ class Part(Record):
     supplier: str = ""
     """Left to the shop."""
     body: facets.Body
+    access: facets.Access | None = None
     price: facets.Price | None = None
     labour: facets.Labour | None = None
     dc_load: facets.DcLoad | None = None

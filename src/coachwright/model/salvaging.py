@@ -19,6 +19,7 @@ from coachwright.model.build import (
     ModeUse,
     Move,
     Option,
+    Waiver,
     WaterRun,
     WeighTicket,
 )
@@ -49,6 +50,7 @@ def salvaged(data: Mapping[str, Any]) -> BuildSheet:
         fittings=_fittings(data, "fittings"),
         finishes=_all(Finish, data, "finishes", ("part", "surface")),
         water_runs=_all(WaterRun, data, "water_runs", ("name", "serves")),
+        waivers=_all(Waiver, data, "waivers", ("fitting", "purpose")),
         own_parts=_all(Part, data, "own_parts", ("id", "name")),
         ticket=_record(WeighTicket, data.get("ticket")),
         offers=_all(Option, data, "offers", ("name", "title")),
@@ -73,6 +75,7 @@ def _fittings(data: Mapping[str, Any], field: str) -> tuple[Fitting, ...]:
             name=_text(entry, "name"),
             part=_text(entry, "part"),
             on=_text(entry, "on"),
+            within=_text(entry, "within"),
             at_mm=(0.0, 0.0, 0.0),
             use=_all(ModeUse, entry, "use", ("mode",)),
         )

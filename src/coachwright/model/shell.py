@@ -46,7 +46,7 @@ def build_up(layers: Iterable[Layer], rib_depth_mm: float) -> BuildUp:
 
     Notes
     -----
-    Walls, ceiling and doors: max(0, Σ insulation − rib depth) + Σ lining.  The floor has no ribs to
+    >>> build_up([Layer(surface="walls", thickness_mm=50.0, fills_ribs=True)], 40.0).walls_mm
     fill: Σ of all layers.
 
     Examples

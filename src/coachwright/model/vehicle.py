@@ -7,6 +7,7 @@ from pydantic import Field
 
 from coachwright.model.part import ID_PATTERN
 from coachwright.model.record import (
+    Angle,
     CurrentPos,
     Density,
     Fraction,
@@ -94,6 +95,16 @@ class Aperture(Record):
     """Above the load floor."""
 
 
+class RearZone(Record):
+    """Something on the closed rear doors that must not be covered."""
+
+    name: str
+    kind: Literal["lamp", "plate", "camera", "window", "handle"]
+    from_mm: tuple[Length, Length]
+    """y and z (from the load floor) of its lower left corner, seen along x."""
+    to_mm: tuple[Length, Length]
+
+
 class Roof(Record):
     """The outside of the roof that can carry something."""
 
@@ -101,6 +112,8 @@ class Roof(Record):
     x_to_mm: Length
     half_width_mm: LengthPos
     rails: bool = False
+    crown_mm: LengthNonNeg = 0.0
+    """How much higher the roof is on the centreline than at `half_width_mm`."""
 
 
 class UnderbodyZone(Record):
@@ -222,6 +235,12 @@ class RearEnd(Record):
     """Distance of each hinge line from the centreline."""
     hitch_x_mm: Length | None = None
     hitch_height_mm: LengthPos | None = None
+    door_top_mm: LengthPos | None = None
+    """Top of the rear doors above the load floor."""
+    open_deg: Angle = 180.0
+    """How far the rear doors open."""
+    zones: tuple[RearZone, ...] = ()
+    """Lamps, plate, camera and the like."""
     """Above the ground."""
 
 

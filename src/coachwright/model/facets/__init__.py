@@ -28,6 +28,7 @@ from coachwright.model.facets.electrical import (
     SolarPanel,
 )
 from coachwright.model.facets.interior import (
+    Access,
     Bed,
     Carcass,
     Detector,
@@ -36,6 +37,7 @@ from coachwright.model.facets.interior import (
     Opening,
     Seat,
     Table,
+    Zone,
 )
 from coachwright.model.facets.services import (
     AirConditioner,
@@ -52,6 +54,7 @@ from coachwright.model.facets.services import (
 
 __all__ = [
     "AcLoad",
+    "Access",
     "AirConditioner",
     "Awning",
     "Battery",
@@ -93,4 +96,5 @@ __all__ = [
     "Tyre",
     "WaterHeater",
     "WaterOutlet",
+    "Zone",
 ]

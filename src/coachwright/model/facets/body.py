@@ -1,5 +1,7 @@
 """What a part is made of: body, sheet material, price, labour."""
 
+from typing import Literal
+
 from pydantic import Field
 
 from coachwright.model.money import MoneyText
@@ -16,11 +18,22 @@ from coachwright.model.record import (
 )
 
 
+class Step(Record):
+    """One box of a stepped or L-shaped body, from the unturned body's smallest corner."""
+
+    from_mm: tuple[LengthNonNeg, LengthNonNeg, LengthNonNeg]
+    to_mm: tuple[LengthNonNeg, LengthNonNeg, LengthNonNeg]
+
+
 class Body(Record):
     """The part as a thing with a size and a mass."""
 
     size_mm: tuple[LengthNonNeg, LengthNonNeg, LengthNonNeg]
     """Length (x), width (y) and height (z) before it is turned."""
+    shape: Literal["box", "cylinder x", "cylinder y", "cylinder z", "steps"] = "box"
+    """A box, a cylinder along one axis of the unturned body, or the `steps`."""
+    steps: tuple[Step, ...] = ()
+    """The boxes that make up a stepped body, such as a cabinet over the wheel arch."""
     mass_kg: Mass
     mass_tolerance_frac: Fraction = 0.05
     """Half-width of the 95 % band of the mass, as a share of it."""

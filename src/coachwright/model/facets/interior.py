@@ -6,6 +6,46 @@ from pydantic import Field
 
 from coachwright.model.record import Angle, Area, Length, LengthPos, Mass, Record, Volume
 
+Purpose = Literal[
+    "drawer",
+    "door swing",
+    "seat entry",
+    "belt path",
+    "bed making",
+    "working space",
+    "cooking clearance",
+    "service",
+    "filter",
+    "filling",
+    "ventilation",
+    "exit",
+    "standing",
+    "knees",
+    "hatch swing",
+    "slide-out travel",
+]
+"""What an access zone is kept free for."""
+
+
+class Zone(Record):
+    """A space that must stay free; counted from the unturned body's smallest corner."""
+
+    purpose: Purpose
+    from_mm: tuple[Length, Length, Length]
+    to_mm: tuple[Length, Length, Length]
+    may_hold: tuple[str, ...] = ()
+    """Facets of parts that may stand in it, such as ``"table"``."""
+    shares_with: tuple[Purpose, ...] | None = None
+    """Purposes of other zones that it may overlap; any where not given."""
+    always: bool = False
+    """Kept free all the time, not only while it is used."""
+
+
+class Access(Record):
+    """The spaces that must stay free around a part."""
+
+    zones: tuple[Zone, ...] = Field(min_length=1)
+
 
 class Bed(Record):
     """A place to sleep."""
