@@ -43,9 +43,7 @@ def _holds_float(annotation: Any) -> bool:
 def _fields(kind: type) -> dict[str, Any]:
     own = inspect.get_annotations(kind)
     if issubclass(kind, BaseModel):
-        return {
-            name: field.annotation for name, field in kind.model_fields.items() if name in own
-        }
+        return {name: field.annotation for name, field in kind.model_fields.items() if name in own}
     if dataclasses.is_dataclass(kind):
         hints = typing.get_type_hints(kind)
         return {field.name: hints[field.name] for field in dataclasses.fields(kind)}
