@@ -40,8 +40,19 @@ def read_record(
         return None, tuple(
             _fault(record, detail, data, file, prefix)
             for detail in error.errors(include_url=False)
+            if not _counts_only_good_entries(detail)
         )
     return found, ()
+
+
+def _counts_only_good_entries(detail: ErrorDetails) -> bool:
+    """Say whether a list is called too short only because its entries have faults themselves."""
+    given = detail["input"]
+    return (
+        detail["type"] == "too_short"
+        and isinstance(given, (list, tuple))
+        and len(given) >= detail.get("ctx", {})["min_length"]
+    )
 
 
 def field_path(location: Sequence[str | int], prefix: str = "") -> str:
