@@ -60,6 +60,10 @@ SUFFIXES: dict[str, str] = {
     "ml": "mL",
     "min": "min",
     "m_head": "m",
+    "w_per_m2": "W/m2",
+    "per_v": "1/V",
+    "per_w": "1/W",
+    "s_per_m": "s/m",
 }
 """Unit suffix of a name → the unit it means."""
 
@@ -307,6 +311,10 @@ _METRIC: dict[str, _Display] = {
     "kg mm": _Display("kg·m", 0.001, 0, 0),
     "Pa": _Display("Pa", 1, 0, 0),
     "BTU/Wh": _Display("BTU/Wh", 1, 0, 1),
+    "W/m2": _Display("W/m²", 1, 0, 0),
+    "1/V": _Display("1/V", 1, 0, 3),
+    "1/W": _Display("1/W", 1, 0, 6),
+    "s/m": _Display("s/m", 1, 0, 3),
 }
 _US: dict[str, _Display] = _METRIC | {
     "mm": _Display("in", 1 / INCH, 0, 1),

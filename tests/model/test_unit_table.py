@@ -104,6 +104,7 @@ def test_no_symbol_stands_twice_in_a_kind(kind: str) -> None:
 
 SHOWN = {
     "W/(m·K)": "watt/meter/delta_degree_Celsius",
+    "W/m²": "watt/meter**2",
     "Wh/(m²·day)": "watt_hour/meter**2/day",
     "kg·m": "kg*meter",
     "N·m": "newton*meter",
@@ -128,7 +129,11 @@ SHOWN = {
 
 INTERNAL = {
     "1": "dimensionless",
+    "W/m2": "watt/meter**2",
     "Wh/m2/day": "watt_hour/meter**2/day",
+    "1/V": "1/volt",
+    "1/W": "1/watt",
+    "s/m": "second/meter",
     "kg mm": "kg*mm",
     "deg": "degree",
     "d": "day",
