@@ -80,6 +80,7 @@ class HotWater:
     day_heat_wh_per_day: float
     battery_wh_per_day: float | None
     fuel: Literal["LPG", "diesel", "petrol", ""]
+    efficiency_frac: float
     gas_kg_per_day: float | None
     fuel_l_per_day: float | None
 
@@ -214,6 +215,8 @@ class FixedVents:
         None where the table has no row.
     high_mm2, low_mm2
         None where no opening of the build states an area that cannot be closed.
+    status
+        Whether the row of the table was read or is from memory.
     """
 
     plan_m2: float
@@ -223,6 +226,7 @@ class FixedVents:
     low_needed_mm2: float | None
     high_mm2: float | None
     low_mm2: float | None
+    status: Literal["read", "memory"]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -234,7 +238,7 @@ class Water:
     gas
         None where no LP gas is aboard.
     combustion
-        Fittings inside that burn something.
+        Fittings that burn something.
     alarms
         What the alarms sense, each once.
     """

@@ -62,6 +62,8 @@ class WaterHeater(Record):
     """Standing loss at the set temperature."""
     frost_valve: bool = False
     """Empties itself before it freezes."""
+    mixes_to_degc: Temperature | None = None
+    """Warmest water at the taps, where a mixing valve limits it."""
 
 
 class WaterOutlet(Record):
