@@ -152,9 +152,9 @@ def changed(data: Data, changes: Data) -> Data:
         if value is None:
             here.pop(last, None)
         elif isinstance(here, list):
-            here[int(last)] = value
+            here[int(last)] = copy.deepcopy(value)
         else:
-            here[last] = value
+            here[last] = copy.deepcopy(value)
     return result
 
 
