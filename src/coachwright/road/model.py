@@ -8,7 +8,9 @@ from dataclasses import dataclass
 
 from coachwright.errors import UnknownName
 from coachwright.model.working import Figure, Working
-from coachwright.road.departure import TangentAngle
+from coachwright.road.carried import CarriedItem, HingeMoment, PulseForce
+from coachwright.road.ground_angles import LimitingPoint
+from coachwright.road.overall_size import OverallSize
 from coachwright.road.speedometer import SpeedometerCheck, TrueSpeed
 from coachwright.road.stability import StaticStability
 from coachwright.road.tyre_geometry import TyreChange, TyreDimensions
@@ -69,10 +71,12 @@ class AxleTyres:
         Travelling, and its one-sided 95 % bound.
     worst_kg, worst_high_kg
         The axle's worst combination, and its bound.
+    heaviest_kg
+        The larger of both bounds.
     axle_rating_kg
         GAWR, or the technically permissible mass on the axle.
     needed_pressure_kpa
-        For `worst_high_kg` by the European commercial formula; None where it does not apply.
+        For `heaviest_kg` by the European commercial formula; None where it does not apply.
     placard_pressure_kpa
         What the vehicle maker asks for on the placard tyre.
     advised_pressure_kpa
@@ -91,6 +95,7 @@ class AxleTyres:
     load_high_kg: float
     worst_kg: float
     worst_high_kg: float
+    heaviest_kg: float
     axle_rating_kg: float
     needed_pressure_kpa: float | None
     placard_pressure_kpa: float
@@ -122,54 +127,6 @@ class Speedometer:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class OverallSize:
-    """The vehicle with everything outside fitted.
-
-    Attributes
-    ----------
-    length_mm, width_mm, height_mm
-        Everything; what a bridge, a ferry or a garage sees.
-    counted_length_mm, counted_width_mm, counted_height_mm
-        What the jurisdiction counts.
-    not_counted
-        ``name: why`` for each fitting left out of a counted dimension.
-    rear_overhang_mm
-        From the rear axle to the rearmost counted point.
-    """
-
-    length_mm: float
-    width_mm: float
-    height_mm: float
-    counted_length_mm: float
-    counted_width_mm: float
-    counted_height_mm: float
-    rear_overhang_mm: float
-    rear_overhang_frac: float
-    not_counted: tuple[str, ...]
-    length_working: Working
-    width_working: Working
-    height_working: Working
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class LimitingPoint:
-    """The point that limits an angle.
-
-    Attributes
-    ----------
-    of
-        The fitting's reference name, ``vehicle`` or ``hitch``.
-    x_mm, height_mm
-        Where it is: from the front axle, and above the ground.
-    """
-
-    of: str
-    x_mm: float
-    height_mm: float
-    angle: TangentAngle
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
 class GroundAngles:
     """Departure angle with and without the equipment, and what hangs between the axles.
 
@@ -178,7 +135,8 @@ class GroundAngles:
     wheel_radius_mm
         Static loaded radius used.
     alone, equipped
-        The vehicle alone on the same tyres, and with everything behind the rear wheels.
+        The vehicle alone on the same tyres, and with everything behind the rear wheels; None
+        where no point lies behind the rear tyres.
     between
         The fitting between the axles with the smallest ramp (breakover) angle; None where
         nothing is fitted there.  The vehicle's own underside is not known.
@@ -187,8 +145,8 @@ class GroundAngles:
     """
 
     wheel_radius_mm: float
-    alone: LimitingPoint
-    equipped: LimitingPoint
+    alone: LimitingPoint | None
+    equipped: LimitingPoint | None
     between: LimitingPoint | None
     lowest_between_mm: float | None
 
@@ -206,14 +164,6 @@ class Stability:
     travelling: StaticStability
     low_ratio: float
     high_ratio: float
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class CarriedItem:
-    """One fitting of a zone, with its contents, water and gas."""
-
-    name: str
-    mass_kg: float
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -245,17 +195,13 @@ class DoorMoment:
 
     Attributes
     ----------
-    arm_mm
-        Horizontal distance of the load's common centre of mass from the hinge line.
     limit_n_m
         The vehicle maker's; None where none is stated.
     """
 
     zone: str
-    moment_n_m: float
-    arm_mm: float
+    load: HingeMoment
     limit_n_m: float | None
-    working: Working
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -307,20 +253,33 @@ class SpareWheel:
 class CrashForce:
     """Force of the roof load on its fixings in a city-crash pulse."""
 
-    pulse_factor: float
-    force_n: float
     source: str
-    working: Working
+    pulse_factor: float
+    pulse: PulseForce
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Road:
-    """Tyres, size, angles, stability and loads outside of one build."""
+    """Tyres, size, angles, stability and loads outside of one build.
+
+    Attributes
+    ----------
+    not_counted
+        ``name (kind: dimension)`` for each fitting that the jurisdiction leaves out of a
+        dimension.
+    zones
+        Each place outside that can carry something; see `zone`.
+    door_moments
+        Both rear doors.
+    notes
+        What was assumed for want of data.
+    """
 
     tyres: TyreSet
     axles: tuple[AxleTyres, ...]
     speedometer: Speedometer
     size: OverallSize
+    not_counted: tuple[str, ...]
     angles: GroundAngles
     stability: Stability
     zones: tuple[ZoneLoad, ...]

@@ -5,6 +5,11 @@ from dataclasses import dataclass
 from coachwright.errors import OutOfRange
 from coachwright.model.working import Given, Working
 
+_SHOWN_AT_100 = "shown at a true 100 km/h on the placard tyre"
+_EXACT_UNLESS_STATED = (
+    "the speedometer is taken as exact on the placard tyre where nothing is stated"
+)
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class TrueSpeed:
@@ -12,6 +17,15 @@ class TrueSpeed:
 
     shown_km_per_h: float
     true_km_per_h: float
+    working: Working
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ShownSpeed:
+    """The reading at one true speed, with its working."""
+
+    true_km_per_h: float
+    shown_km_per_h: float
     working: Working
 
 
@@ -101,16 +115,78 @@ def true_speed(
                 Given(symbol="V1", meaning="shown", value=shown_km_per_h, unit="km/h"),
                 Given(symbol="q", meaning="new over old diameter", value=diameter_ratio, unit="1"),
                 Given(
-                    symbol="V100",
-                    meaning="shown at a true 100 km/h on the placard tyre",
-                    value=shown_at_100_km_per_h,
-                    unit="km/h",
+                    symbol="V100", meaning=_SHOWN_AT_100, value=shown_at_100_km_per_h, unit="km/h"
                 ),
             ),
             result=true,
             unit="km/h",
             references=("un-r39",),
-            note="the speedometer is taken as exact on the placard tyre where nothing is stated",
+            note=_EXACT_UNLESS_STATED,
+        ),
+    )
+
+
+def shown_speed(
+    *, true_km_per_h: float, diameter_ratio: float, shown_at_100_km_per_h: float = 100.0
+) -> ShownSpeed:
+    """Return the reading at one true speed after a change of tyres; the inverse of `true_speed`.
+
+    Parameters
+    ----------
+    true_km_per_h
+        How fast the vehicle really goes. [km/h]
+    diameter_ratio
+        New over old tyre diameter. [1]
+    shown_at_100_km_per_h
+        What it showed on the old tyre at a true 100 km/h; 100 where it was exact. [km/h]
+
+    Returns
+    -------
+    ShownSpeed
+        With its working.
+
+    Raises
+    ------
+    OutOfRange
+        Where the ratio or a speed is not positive.
+
+    Notes
+    -----
+    V1 = V2 / q · V100 / 100.  The reading is taken as proportional to the wheel's turning.
+
+    References
+    ----------
+    [un-r39]
+
+    Examples
+    --------
+    >>> shown_speed(true_km_per_h=100, diameter_ratio=1.25).shown_km_per_h
+    80.0
+    """
+    for name, value in (
+        ("true_km_per_h", true_km_per_h),
+        ("diameter_ratio", diameter_ratio),
+        ("shown_at_100_km_per_h", shown_at_100_km_per_h),
+    ):
+        if value <= 0:
+            raise OutOfRange(name, value, "more than 0")
+    shown = true_km_per_h / diameter_ratio * (shown_at_100_km_per_h / 100.0)
+    return ShownSpeed(
+        true_km_per_h=true_km_per_h,
+        shown_km_per_h=shown,
+        working=Working(
+            expression="V1 = V2/q·V100/100",
+            given=(
+                Given(symbol="V2", meaning="true speed", value=true_km_per_h, unit="km/h"),
+                Given(symbol="q", meaning="new over old diameter", value=diameter_ratio, unit="1"),
+                Given(
+                    symbol="V100", meaning=_SHOWN_AT_100, value=shown_at_100_km_per_h, unit="km/h"
+                ),
+            ),
+            result=shown,
+            unit="km/h",
+            references=("un-r39",),
+            note=_EXACT_UNLESS_STATED,
         ),
     )
 
