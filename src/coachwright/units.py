@@ -64,6 +64,7 @@ SUFFIXES: dict[str, str] = {
     "per_v": "1/V",
     "per_w": "1/W",
     "s_per_m": "s/m",
+    "count": "count",
 }
 """Unit suffix of a name → the unit it means."""
 
@@ -290,6 +291,7 @@ _METRIC: dict[str, _Display] = {
     "kPa": _Display("kPa", 1, 0, 0),
     "1": _Display("", 1, 0, 2),
     "count": _Display("", 1, 0, 0),
+    "money": _Display("", 0.01, 0, 2),  # minor units; the currency is said beside it
     "m": _Display("m", 1, 0, 2),
     "m2": _Display("m²", 1, 0, 2),
     "mm2": _Display("mm²", 1, 0, 0),

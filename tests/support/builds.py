@@ -6,7 +6,7 @@ The vehicle and the parts are invented and travel inside the sheet, so tests nee
 import copy
 from typing import Any
 
-from coachwright.model.build import Build, BuildSheet
+from coachwright.model.build import Build, BuildSheet, OptionConflict
 from coachwright.model.linking import link
 from coachwright.model.reading import read_record
 
@@ -165,10 +165,16 @@ def sheet(changes: Data | None = None) -> BuildSheet:
     return found
 
 
-def build(changes: Data | None = None) -> Build:
+def build(changes: Data | None = None, conflicts: tuple[OptionConflict, ...] = ()) -> Build:
     """Return the small build with changes; raises AssertionError where they are faulty."""
     written = sheet(changes)
     assert written.own_vehicle is not None
-    found, faults = link(written, file="test.toml", vehicle=written.own_vehicle, parts={})
+    found, faults = link(
+        written,
+        file="test.toml",
+        vehicle=written.own_vehicle,
+        parts={},
+        conflicts=conflicts,
+    )
     assert found is not None, faults
     return found

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
 
-from coachwright.model.build import Build
+from coachwright.model.build import Build, OptionConflict
 from coachwright.model.finding import Finding, Outcome, Rule, apply_rules
 from tests.support.builds import Data
 from tests.support.builds import build as build_with
@@ -18,6 +18,8 @@ class RuleCase:
     ----------
     changes
         For `tests.support.builds.build`; the jurisdiction is among them where it matters.
+    conflicts
+        Of the options that were chosen.
     subject
         The finding's subject, where the rule has several cases.
     value, limit
@@ -27,6 +29,7 @@ class RuleCase:
     rule: str
     outcome: Outcome
     changes: Data = field(default_factory=dict)
+    conflicts: tuple[OptionConflict, ...] = ()
     subject: str = ""
     value: float | None = None
     limit: float | None = None
@@ -35,7 +38,7 @@ class RuleCase:
 
 def finding_of(case: RuleCase, rules: tuple[Rule, ...], stage: Callable[[Build], Any]) -> Finding:
     """Return the finding that a case is about."""
-    made = build_with(case.changes)
+    made = build_with(case.changes, case.conflicts)
     findings = [
         finding
         for finding in apply_rules(rules, made, stage(made))
