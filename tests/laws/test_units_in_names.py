@@ -4,7 +4,7 @@ import ast
 import dataclasses
 import inspect
 import typing
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Any
 
 import pytest
@@ -24,7 +24,8 @@ EXCEPTIONS = {
     "units.parse": "in the unit of the kind that was asked for",
     "units._sum_terms": "in the unit of the kind that was asked for",
     "units._decimal.number": "a bare number: a factor or an offset",
-    "model.finding._judge": "the margin, in the case's unit",
+    "model.position._written.position": "in mm, or told by something else",
+    "model.position.read_position": "in mm, or told by something else",
     "model.record.Quantity.least": "in the unit of the quantity's kind",
     "model.record.Quantity.most": "in the unit of the quantity's kind",
     "model.record.Quantity.above": "in the unit of the quantity's kind",
@@ -34,10 +35,24 @@ EXCEPTIONS = {
 """Dotted name from the package on → why its name has no unit."""
 
 
-def _holds_float(annotation: Any) -> bool:
-    if annotation is float:
-        return True
-    return any(_holds_float(argument) for argument in typing.get_args(annotation))
+MAPPINGS = frozenset({"dict", "Mapping", "MutableMapping"})
+UNIONS = frozenset({"Union", "UnionType"})
+
+
+def _is_float(annotation: Any) -> bool:
+    """Say whether a type is a float, perhaps none, or a row of floats; a mixed row is not."""
+    arguments = [each for each in typing.get_args(annotation) if each is not Ellipsis]
+    if annotation is float or not arguments:
+        return annotation is float
+    origin = typing.get_origin(annotation)
+    kind = getattr(origin, "__name__", type(annotation).__name__)
+    if hasattr(annotation, "__metadata__"):
+        return _is_float(arguments[0])
+    if kind in MAPPINGS:
+        return _is_float(arguments[-1])
+    if kind in UNIONS:
+        return any(_is_float(argument) for argument in arguments)
+    return all(_is_float(argument) for argument in arguments)
 
 
 def _fields(kind: type) -> dict[str, Any]:
@@ -60,14 +75,26 @@ def _unnamed_fields(module: Module) -> Iterator[str]:
         fields = _fields(kind)
         said = not UNIT_SAYERS.isdisjoint(fields)
         for field, annotation in fields.items():
-            if _holds_float(annotation) and not _named(field, said=said):
+            if _is_float(annotation) and not _named(field, said=said):
                 yield f"{name}.{field}"
 
 
-def _annotated_float(annotation: ast.expr | None) -> bool:
-    return annotation is not None and any(
-        isinstance(node, ast.Name) and node.id == "float" for node in ast.walk(annotation)
-    )
+def _annotated_float(node: ast.expr | None) -> bool:
+    """Say of an annotation what `_is_float` says of a type."""
+    if isinstance(node, ast.BinOp):
+        return _annotated_float(node.left) or _annotated_float(node.right)
+    if isinstance(node, ast.Subscript):
+        kind = node.value.id if isinstance(node.value, ast.Name) else ""
+        inside = node.slice.elts if isinstance(node.slice, ast.Tuple) else [node.slice]
+        entries = [each for each in inside if not _is_dots(each)]
+        if kind in MAPPINGS:
+            return _annotated_float(entries[-1])
+        return all(_annotated_float(each) for each in entries)
+    return isinstance(node, ast.Name) and node.id == "float"
+
+
+def _is_dots(node: ast.expr) -> bool:
+    return isinstance(node, ast.Constant) and node.value is Ellipsis
 
 
 def _unnamed_in(name: str, function: Function) -> Iterator[str]:
@@ -100,6 +127,28 @@ def test_every_float_says_its_unit_last() -> None:
 
 def test_no_exception_is_left_over() -> None:
     assert not sorted(set(EXCEPTIONS) - set(_unnamed()))
+
+
+@pytest.mark.parametrize(
+    ("annotation", "flagged"),
+    [
+        ("float", True),
+        ("float | None", True),
+        ("tuple[float, ...]", True),
+        ("tuple[float | None, float]", True),
+        ("dict[str, float]", True),
+        ("list[tuple[float, float]]", True),
+        ("float | str", True),
+        ("tuple[str, float]", False),
+        ("Callable[[float], float]", False),
+        ("int", False),
+        ("None", False),
+    ],
+)
+def test_the_law_sees_floats_in_types_and_in_text(annotation: str, flagged: bool) -> None:
+    node = ast.parse(annotation, mode="eval").body
+    assert _annotated_float(node) is flagged
+    assert _is_float(eval(annotation, {"Callable": Callable})) is flagged  # noqa: S307
 
 
 @pytest.mark.parametrize("suffix", sorted(SUFFIXES))

@@ -129,6 +129,7 @@ SHOWN = {
 
 INTERNAL = {
     "1": "dimensionless",
+    "count": "dimensionless",
     "W/m2": "watt/meter**2",
     "Wh/m2/day": "watt_hour/meter**2/day",
     "1/V": "1/volt",

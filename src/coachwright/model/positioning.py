@@ -109,29 +109,29 @@ class _Solver:
 
     vehicle: BaseVehicle
     fittings: Mapping[str, Fitting]
-    sizes: Mapping[str, Point]
+    sizes_mm: Mapping[str, Point]
     build_up: BuildUp
-    known: dict[tuple[str, int], float] = field(default_factory=dict)
+    known_mm: dict[tuple[str, int], float] = field(default_factory=dict)
 
     def low_mm(self, name: str, axis: int) -> float:
         """Return a fitting's smallest coordinate on one axis, in mm."""
         key = (name, axis)
-        if key not in self.known:
+        if key not in self.known_mm:
             position = self.fittings[name].at_mm[axis]
-            self.known[key] = (
+            self.known_mm[key] = (
                 self._related_mm(name, axis, position)
                 if isinstance(position, Relation)
                 else position
             )
-        return self.known[key]
+        return self.known_mm[key]
 
     def _related_mm(self, name: str, axis: int, relation: Relation) -> float:
-        size_mm = self.sizes[name][axis]
+        size_mm = self.sizes_mm[name][axis]
         gap_mm = relation.gap_mm
         if relation.target not in self.fittings:
             return self._against_mm(name, axis, relation)
         low_mm = self.low_mm(relation.target, axis)
-        high_mm = low_mm + self.sizes[relation.target][axis]
+        high_mm = low_mm + self.sizes_mm[relation.target][axis]
         if relation.kind in _FORWARD:
             return high_mm + gap_mm
         if relation.kind in _BACK:
@@ -143,7 +143,7 @@ class _Solver:
         return (low_mm + high_mm) / 2 + gap_mm - size_mm / 2
 
     def _against_mm(self, name: str, axis: int, relation: Relation) -> float:
-        size_mm = self.sizes[name][axis]
+        size_mm = self.sizes_mm[name][axis]
         gap_mm = relation.gap_mm
         shell = self.vehicle.shell
         outside = self.vehicle.outside
@@ -166,7 +166,7 @@ class _Solver:
 
     def _wall_mm(self, name: str, relation: Relation) -> float:
         bottom_mm = self.low_mm(name, 2)
-        width_mm, height_mm = self.sizes[name][1:]
+        width_mm, height_mm = self.sizes_mm[name][1:]
         half_mm = (
             narrowest_half_width_mm(self.vehicle.shell, bottom_mm, bottom_mm + height_mm)
             - self.build_up.walls_mm
@@ -193,7 +193,7 @@ def solved_positions(
     solver = _Solver(
         vehicle=vehicle,
         fittings={fitting.name: fitting for fitting in sheet.fittings},
-        sizes={
+        sizes_mm={
             fitting.name: turned_size_mm(parts[fitting.part].body.size_mm, fitting.turn_deg)
             for fitting in sheet.fittings
         },

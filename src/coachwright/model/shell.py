@@ -91,6 +91,8 @@ def narrowest_half_width_mm(shell: Shell, from_mm: float, to_mm: float) -> float
 
     Parameters
     ----------
+    shell
+        The inner shell.
     from_mm, to_mm
         Heights above the load floor. [mm]
 
