@@ -201,6 +201,17 @@ def test_a_fault_says_where_what_and_what_to_do(
     assert {fault.file for fault in faults} == {"b.toml"}
 
 
+def test_a_waiver_names_a_fitting() -> None:
+    waiver = {"fitting": "bunk", "purpose": "entry", "role": "lead", "reason": "agreed"}
+    changes = {"own_parts": [LAMP], "fittings": [fitting("bed", "lamp")], "waivers": [waiver]}
+    (fault,) = _faults(changes)
+    assert (fault.field, fault.found) == ("waivers[0].fitting", '"bunk"')
+
+
+def test_a_traveller_need_not_have_a_seat() -> None:
+    assert build({"brief.travellers.1.seat": ""}).brief.travellers[1].seat == ""
+
+
 def test_all_faults_of_a_sheet_come_at_once() -> None:
     faults = _faults(
         {

@@ -245,6 +245,17 @@ def test_all_faults_of_a_file_come_at_once() -> None:
     assert {fault.file for fault in faults} == {"my-build.toml"}
 
 
+def test_what_is_shown_of_a_value_is_what_stood_there() -> None:
+    changes = {"customer": True, "name": 1.5, "revision": {}, "story": [1, 2]}
+    found = {fault.field: fault.found for fault in _faults(changes)}
+    assert found == {
+        "customer": "the truth value true",
+        "name": "1.5",
+        "revision": "a table",
+        "story": "a list of 2",
+    }
+
+
 def test_an_own_part_is_named_beside_its_number() -> None:
     faults = _faults({"own_parts": [part("crate", body={"size": ["1 mm"] * 3, "mass": "-1 kg"})]})
     assert [fault.field for fault in faults] == ["own_parts[0].body.mass (crate)"]
