@@ -6,6 +6,10 @@ by one exception of the `BadInput` branch.  A fault of the call is a `CallError`
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from difflib import get_close_matches
+
+_MOST_NAMES = 60
+"""A longer list of names helps nobody."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -95,8 +99,12 @@ class UnknownName(CallError):
         self.kind = kind
         self.name = name
         self.known = tuple(known)
-        listed = ", ".join(self.known) if self.known else "none"
-        super().__init__(f"there is no {kind} {name!r}; there are: {listed}")
+        close = get_close_matches(name, self.known, n=1, cutoff=0.6)
+        meant = f"did you mean {close[0]!r}? " if close else ""
+        listed = ", ".join(self.known[:_MOST_NAMES]) if self.known else "none"
+        more = len(self.known) - _MOST_NAMES
+        rest = f" and {more} more" if more > 0 else ""
+        super().__init__(f"there is no {kind} {name!r}; {meant}there are: {listed}{rest}")
 
 
 class CannotWrite(CallError):

@@ -1,0 +1,131 @@
+"""Compare two builds."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from coachwright.cli.choices import BuildFile, Json, System, Units, catalogue
+
+if TYPE_CHECKING:
+    from rich.console import Console
+
+    from coachwright.actions.comparing import Comparison, FigureChange
+
+_TELLING = frozenset({"broken", "unknown"})
+
+
+def compare(
+    context: typer.Context,
+    *,
+    build: BuildFile,
+    other: Annotated[
+        Path | None,
+        typer.Argument(help="The later build; without it, BUILD's standard build is the earlier."),
+    ] = None,
+    json: Json = False,
+    units: Units = None,
+    every: Annotated[
+        bool, typer.Option("--all", help="Show every figure and finding that changed.")
+    ] = False,
+) -> None:
+    """Say what differs between two builds: parts, masses, axle loads, price, findings.
+
+    Example: coachwright compare smith-a.toml smith-b.toml
+
+    Example: coachwright compare smith.toml
+    """
+    from coachwright.actions.comparing import compare as compared
+    from coachwright.cli.showing import console, print_json
+
+    found = compared(build, other, catalogue(context))
+    if json:
+        print_json(found)
+        return
+    by_rules = System.US if found.after.jurisdiction == "us" else System.METRIC
+    screen = console()
+    _print_fittings(screen, found)
+    _print_figures(screen, found, units or by_rules, every=every)
+    _print_findings(screen, found, every=every)
+    screen.print("Next: coachwright check on the build that you keep")
+
+
+def _print_fittings(screen: "Console", found: "Comparison") -> None:
+    from rich.text import Text
+
+    from coachwright.cli.showing import add, table
+
+    for word, summary in (("From", found.before), ("to", found.after)):
+        line = f"{word} {summary.name}, revision {summary.revision} ({summary.vehicle})"
+        screen.print(Text(line, style="bold"))
+    if not found.fittings:
+        screen.print("No fitting differs.")
+        return
+    listed = table("fitting", "what", "before", "after")
+    for change in found.fittings:
+        add(listed, change.fitting, change.change, change.before, change.after)
+    screen.print(listed)
+
+
+def _print_figures(screen: "Console", found: "Comparison", system: str, *, every: bool) -> None:
+    from rich.text import Text
+
+    from coachwright.cli.showing import add, table
+
+    listed = table("figure", "before", "after", "change", right=(1, 2, 3))
+    shown = [figure for figure in found.figures if every or _is_asked_for(figure)]
+    for figure in shown:
+        add(
+            listed,
+            figure.label,
+            _shown(figure.before.value, figure.before.unit, system),
+            _shown(figure.after.value, figure.after.unit, system),
+            _difference(figure, system),
+        )
+    price = found.price
+    add(listed, "Price of the parts", price.before, price.after, price.change)
+    screen.print(listed)
+    if len(shown) < len(found.figures):
+        screen.print(Text("More figures changed (--all shows them)."))
+
+
+def _is_asked_for(figure: "FigureChange") -> bool:
+    return figure.headline or figure.name.startswith("weights.")
+
+
+def _shown(value: float | None, unit: str, system: str) -> str:
+    from coachwright.papers.wording import show
+
+    return show(value, unit, system)
+
+
+def _difference(figure: "FigureChange", system: str) -> str:
+    """Return the change with its sign; a difference of temperatures has no zero point."""
+    value = figure.change.value
+    if value is None:
+        return "unknown"
+    unit = "K" if figure.change.unit == "degC" else figure.change.unit
+    sign = "+" if value > 0 else ""
+    return f"{sign}{_shown(value, unit, system)}"
+
+
+def _print_findings(screen: "Console", found: "Comparison", *, every: bool) -> None:
+    from rich.text import Text
+
+    from coachwright.cli.showing import add, table
+
+    listed = table("finding", "severity", "before", "after")
+    telling = [
+        change for change in found.findings if every or {change.before, change.after} & _TELLING
+    ]
+    if not telling:
+        screen.print("No finding became broken, unknown or mended.")
+        return
+    for change in telling:
+        subject = f" ({change.subject})" if change.subject else ""
+        after = Text(change.after, style=_STYLES.get(change.after, ""))
+        add(listed, f"{change.title}{subject}", change.severity, change.before, after)
+    screen.print(listed)
+
+
+_STYLES = {"broken": "bold red", "unknown": "magenta", "met": "green"}

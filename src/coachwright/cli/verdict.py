@@ -1,0 +1,165 @@
+"""The verdict on the screen: headline figures, and the findings from the worst on."""
+
+from collections.abc import Iterable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from rich.text import Text
+
+from coachwright.actions.checking import Verdict, verdict
+from coachwright.cli.showing import add, console, table
+from coachwright.model.finding import Finding, Outcome, Severity
+from coachwright.papers.wording import RELATION_SIGNS, clause_of, show, words_of
+
+if TYPE_CHECKING:
+    from rich.console import Console
+    from rich.table import Table
+
+    from coachwright.assess import Assessment
+    from coachwright.model.working import Figure
+
+CAUTION = (
+    "Computed from the build as written. This is no certificate, approval or inspection: local "
+    "codes and licensed practice govern electricity, gas, seats, structure and loads, and only a "
+    "weighbridge shows the true axle loads."
+)
+_HEADINGS = (
+    (Severity.STOP, "Broken stops", "bold red"),
+    (Severity.CAUTION, "Broken cautions", "bold yellow"),
+    (Severity.NOTE, "Broken notes", "bold cyan"),
+)
+
+
+def print_verdict(assessment: "Assessment", path: Path, system: str, *, every: bool) -> None:
+    """Print the verdict on a build.
+
+    Parameters
+    ----------
+    assessment
+        Of the build.
+    path
+        The build file, for the line that says what to do next.
+    system
+        ``"metric"`` or ``"us"``.
+    every
+        Show the rules that are met or not applicable, too.
+    """
+    screen = console()
+    summary = assessment.summary
+    screen.print(Text(f"{summary.name}, revision {summary.revision}", style="bold"))
+    screen.print(Text(f"{summary.vehicle_name}; rules: {summary.jurisdiction}"))
+    screen.print(_headline(assessment.headline, system))
+    broken = [f for f in assessment.findings if f.outcome is Outcome.BROKEN]
+    for severity, heading, style in _HEADINGS:
+        of_kind = [finding for finding in broken if finding.severity is severity]
+        if of_kind:
+            screen.print(Text(f"{heading}: {len(of_kind)}", style=style))
+            screen.print(_broken(of_kind, system))
+    unknown = [f for f in assessment.findings if f.outcome is Outcome.UNKNOWN]
+    if unknown:
+        screen.print(Text(f"Unknown, not shown to be met: {len(unknown)}", style="bold magenta"))
+        screen.print(_unknown(unknown))
+    if every:
+        _print_rest(screen, assessment.findings, system)
+    _print_close(screen, verdict(assessment), broken, path, every=every)
+
+
+def _headline(figures: "Iterable[Figure]", system: str) -> "Table":
+    made = table("figure", "value", "95 % from", "95 % to", right=(1, 2, 3))
+    for figure in figures:
+        if figure.value is None:
+            add(made, figure.label, "unknown", "", figure.missing)
+            continue
+        add(
+            made,
+            figure.label,
+            show(figure.value, figure.unit, system),
+            "" if figure.low is None else show(figure.low, figure.unit, system),
+            "" if figure.high is None else show(figure.high, figure.unit, system),
+        )
+    return made
+
+
+def _broken(findings: Iterable[Finding], system: str) -> "Table":
+    made = table("rule", "value", "limit", "margin", right=(1, 2, 3))
+    for finding in findings:
+        add(
+            made,
+            _said(finding),
+            show(finding.value, finding.unit, system),
+            f"{RELATION_SIGNS[finding.holds]} {show(finding.limit, finding.unit, system)}",
+            show(finding.margin, finding.unit, system),
+        )
+    return made
+
+
+def _said(finding: Finding) -> Text:
+    """Return what a broken rule says: title, subject, source, remedy and who accepted it."""
+    said = Text(_titled(finding), style="bold")
+    lines = [finding.detail, f"{finding.source.key} {clause_of(finding.source)}", finding.rule]
+    for line in lines:
+        if line:
+            said.append(f"\n{line}", style="not bold dim")
+    if finding.remedy:
+        said.append(f"\n→ {finding.remedy}", style="not bold green")
+    if finding.accepted is not None:
+        accepted = f"\naccepted by {finding.accepted.role}: {finding.accepted.reason}"
+        said.append(accepted, style="not bold italic")
+    said.append("\n")
+    return said
+
+
+def _titled(finding: Finding) -> str:
+    subject = f" ({words_of(finding.subject)})" if finding.subject else ""
+    return f"{finding.title}{subject}"
+
+
+def _unknown(findings: Iterable[Finding]) -> "Table":
+    made = table("rule", "severity", "what is missing")
+    for finding in findings:
+        add(made, _titled(finding), finding.severity, finding.missing)
+    return made
+
+
+def _print_rest(screen: "Console", findings: Iterable[Finding], system: str) -> None:
+    met = table("met", "value", "limit", right=(1, 2))
+    idle = table("not applicable", "rule")
+    for finding in findings:
+        if finding.outcome is Outcome.MET:
+            add(
+                met,
+                _titled(finding),
+                show(finding.value, finding.unit, system),
+                f"{RELATION_SIGNS[finding.holds]} {show(finding.limit, finding.unit, system)}",
+            )
+        elif finding.outcome is Outcome.NOT_APPLICABLE:
+            add(idle, finding.title, finding.rule)
+    screen.print(met)
+    screen.print(idle)
+
+
+def _print_close(
+    screen: "Console", counts: Verdict, broken: list[Finding], path: Path, *, every: bool
+) -> None:
+    listed = "" if every else " (--all lists them)"
+    screen.print(Text(f"{counts.met} met, {counts.not_applicable} not applicable{listed}."))
+    if counts.stops:
+        said = "One stop is broken." if counts.stops == 1 else f"{counts.stops} stops are broken."
+        screen.print(Text(said, style="bold red"))
+    else:
+        screen.print(Text("No stop is broken.", style="bold green"))
+    screen.print(Text(CAUTION, style="italic"))
+    screen.print(Text(f"Next: {_next(counts, broken, path)}", style="bold"))
+
+
+def _next(counts: Verdict, broken: list[Finding], path: Path) -> str:
+    if counts.stops:
+        first = broken[0]
+        remedy = first.remedy.rstrip(".") or f"see why with --all: {first.title}"
+        return f"{remedy}; then check again."
+    if counts.cautions or counts.unknown:
+        return (
+            "settle the cautions and what is unknown, or accept them with a reason "
+            f"(coachwright accept {path} RULE); coachwright print {path} -o out for the papers."
+        )
+    return f"coachwright print {path} -o out for the papers."

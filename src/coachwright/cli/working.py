@@ -1,0 +1,82 @@
+"""How a figure was reached, on the screen."""
+
+from typing import TYPE_CHECKING
+
+from rich.text import Text
+
+from coachwright.cli.showing import add, console, print_json, table
+from coachwright.papers.wording import show
+from coachwright.reference.sources import reference
+
+if TYPE_CHECKING:
+    from coachwright.assess import Assessment
+    from coachwright.model.working import Figure, Working
+
+_BARE = frozenset({"1", "frac", "count"})
+
+
+def print_figures(assessment: "Assessment", system: str) -> None:
+    """List every figure whose working can be asked for."""
+    listed = table("name", "figure", "value", right=(2,))
+    for figure in assessment.figures:
+        add(listed, figure.name, figure.label, show(figure.value, figure.unit, system))
+    screen = console()
+    screen.print(listed)
+    screen.print("Next: coachwright check BUILD --working NAME")
+
+
+def print_working(figure: "Figure", system: str, *, as_json: bool) -> None:
+    """Print a figure's working: expression, numbers put in, result, sources.
+
+    Parameters
+    ----------
+    figure
+        With or without a working.
+    system
+        ``"metric"`` or ``"us"``: in which the result is repeated; the numbers put in stay in the
+        units that the expression is worked in.
+    as_json
+        Print JSON instead.
+    """
+    if as_json:
+        print_json(figure)
+        return
+    screen = console()
+    screen.print(Text(f"{figure.label}: {show(figure.value, figure.unit, system)}", style="bold"))
+    screen.print(Text(figure.name, style="dim"))
+    if figure.missing:
+        screen.print(Text(f"missing: {figure.missing}"))
+    if figure.low is not None or figure.high is not None:
+        low, high = show(figure.low, figure.unit, system), show(figure.high, figure.unit, system)
+        screen.print(Text(f"95 % bounds, each one-sided: {low} and {high}"))
+    if figure.working is None:
+        screen.print(Text("No working is kept for this figure."))
+        return
+    _print(figure.working)
+
+
+def _print(working: "Working") -> None:
+    screen = console()
+    screen.print(Text(f"\n{working.expression}", style="bold cyan"))
+    given = table("", "value", "unit", "meaning", "from", right=(1,))
+    for number in working.given:
+        unit = "" if number.unit in _BARE else number.unit
+        add(given, number.symbol, plain(number.value), unit, number.meaning, number.source)
+    screen.print(given)
+    unit = "" if working.unit in _BARE else f" {working.unit}"
+    screen.print(Text(f"= {plain(working.result)}{unit}", style="bold"))
+    if working.note:
+        screen.print(Text(working.note))
+    for key in working.references:
+        screen.print(Text(f"[{key}] {reference(key).text()}"))
+
+
+def plain(value: float) -> str:
+    """Return a number with the digits that a check with a pencil needs.
+
+    Examples
+    --------
+    >>> plain(1481.375), plain(0.1), plain(2910.0)
+    ('1,481.375', '0.1', '2,910')
+    """
+    return f"{value:,.7g}"
