@@ -221,3 +221,33 @@ def test_its_rear_end_is_where_the_vehicle_ends(vehicle: BaseVehicle) -> None:
     assert vehicle.outside.wheelbase_mm < vehicle.rear_end.lowest_x_mm <= end_mm
     assert vehicle.rear_end.lowest_height_mm < vehicle.outside.floor_height_mm
     assert vehicle.rear_end.door_hinge_y_mm < vehicle.outside.width_mm / 2
+
+
+@each
+def test_its_cab_seats_are_in_the_cab(vehicle: BaseVehicle) -> None:
+    for seat in vehicle.seats:
+        assert 0.0 < seat.reference_mm[0] < vehicle.shell.cab_line_mm
+        assert abs(seat.reference_mm[1]) < vehicle.shell.half_widths[0].half_width_mm
+        assert seat.belt == "three-point"
+
+
+@each
+def test_its_lamps_and_plate_are_told_and_lie_on_its_back(vehicle: BaseVehicle) -> None:
+    assert {zone.kind for zone in vehicle.rear_end.zones} >= {"lamp", "plate", "camera", "handle"}
+    for zone in vehicle.rear_end.zones:
+        assert -vehicle.outside.width_mm / 2 <= zone.from_mm[0] < zone.to_mm[0]
+        assert zone.to_mm[0] <= vehicle.outside.width_mm / 2
+        assert 0.0 < zone.from_mm[1] < zone.to_mm[1]
+        assert zone.to_mm[1] < vehicle.outside.height_mm - vehicle.outside.floor_height_mm
+    rear = vehicle.rear_end
+    assert rear.door_top_mm is not None
+    (doors,) = [aperture for aperture in vehicle.apertures if aperture.wall == "rear"]
+    assert rear.door_top_mm >= doors.sill_mm + doors.clear_height_mm
+
+
+@each
+def test_its_speedometer_shows_no_less_than_it_goes_and_not_too_much(vehicle: BaseVehicle) -> None:
+    """UN R39 5.3: 0 <= shown - true <= true / 10 + 4 km/h."""
+    shown_km_per_h = vehicle.tyre.speedometer_at_100_km_per_h
+    assert shown_km_per_h is not None
+    assert 100.0 <= shown_km_per_h <= 114.0
