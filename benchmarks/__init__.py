@@ -1,0 +1,1 @@
+"""Measures the commands against their budgets; `make bench` runs it."""

@@ -1,0 +1,58 @@
+"""Run every command some rounds, side by side, and show the figures beside the budgets.
+
+The commands take turns within each round, so that a busy machine burdens all of them alike; the
+bare interpreter runs along as the yardstick.  Nothing here passes or fails: timings depend on the
+machine, and whoever reads them judges.
+"""
+
+import argparse
+import statistics
+import sys
+import tempfile
+from pathlib import Path
+
+from benchmarks.commands import COMMANDS, Command, run_once
+
+ROOT = Path(__file__).parents[1]
+
+
+def main() -> int:
+    """Measure, and print one line for each command."""
+    parser = argparse.ArgumentParser(prog="python -m benchmarks", description=__doc__)
+    parser.add_argument("--rounds", type=int, default=7, help="measured rounds after a warm-up")
+    rounds: int = parser.parse_args().rounds
+    with tempfile.TemporaryDirectory() as folder:
+        taken_s = _measure(rounds, Path(folder))
+    yardstick_s = statistics.median(taken_s[COMMANDS[0].name])
+    print(f"{rounds} rounds, warm, median of each; budgets are those of the design")
+    print(f"{'what':<44} {'median':>8} {'range':>15} {'budget':>8} {'of it':>6} {'x bare':>7}")
+    for command in COMMANDS:
+        print(_line(command, taken_s[command.name], yardstick_s))
+    return 0
+
+
+def _measure(rounds: int, out: Path) -> dict[str, list[float]]:
+    """Return the seconds of every measured round; the first round only warms up."""
+    taken_s: dict[str, list[float]] = {command.name: [] for command in COMMANDS}
+    for measured in range(rounds + 1):
+        for command in COMMANDS:
+            seconds = run_once(command, ROOT, out)
+            if measured:
+                taken_s[command.name].append(seconds)
+        print(f"round {measured} of {rounds}", end="\r", file=sys.stderr, flush=True)
+    return taken_s
+
+
+def _line(command: Command, taken_s: list[float], yardstick_s: float) -> str:
+    median_s = statistics.median(taken_s)
+    span = f"{min(taken_s):.2f}-{max(taken_s):.2f} s"
+    budget = share = ""
+    if command.budget_s is not None:
+        budget = f"{command.budget_s:.1f} s"
+        share = f"{median_s / command.budget_s:.0%}"
+    ratio = f"{median_s / yardstick_s:.1f}"
+    return f"{command.name:<44} {median_s:>6.2f} s {span:>15} {budget:>8} {share:>6} {ratio:>7}"
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())
