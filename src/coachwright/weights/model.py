@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from coachwright.errors import UnknownName
-from coachwright.model.working import Figure
+from coachwright.model.working import Figure, Working
 
 
 class Group(StrEnum):
@@ -52,8 +52,8 @@ class MassItem:
         Items whose systematic shares err together; empty where there is none.
     height_mm, z_mm
         Of the centre of mass, above the ground and above the load floor.
-    height_tolerance_mm
-        Half-width of the 95 % band of `height_mm`, where it is counted.
+    x_tolerance_mm, height_tolerance_mm
+        Half-widths of the 95 % bands of `x_mm` and `height_mm`, where they are counted.
     source
         Where the mass and the place come from.
     """
@@ -69,6 +69,7 @@ class MassItem:
     y_mm: float
     z_mm: float
     height_mm: float
+    x_tolerance_mm: float = 0.0
     height_tolerance_mm: float = 0.0
     source: str = ""
 
@@ -190,10 +191,12 @@ class Statement:
         Where it is used; every one is given everywhere.
     mass
         Sum of the components, with bounds where the components have a tolerance.
-    references
-        Keys of ``docs/references.toml``.
+    working
+        With the keys of its sources.
     status
         ``read``, ``memory`` or ``practice``: how well its definition is known.
+    front, rear
+        Axle loads, where the mass is a state of the vehicle.
     """
 
     name: str
@@ -201,8 +204,10 @@ class Statement:
     jurisdictions: tuple[str, ...]
     mass: MassBand
     components: tuple[Component, ...]
-    references: tuple[str, ...]
+    working: Working
     status: str = "read"
+    front: MassBand | None = None
+    rear: MassBand | None = None
     note: str = ""
 
 
@@ -296,6 +301,8 @@ class Weights:
 
     Attributes
     ----------
+    added_kg
+        Mass of everything that the build fits to the base vehicle, empty.
     items
         Every mass, full or aboard, with the corrections of a ticket last.
     cases

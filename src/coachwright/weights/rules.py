@@ -1,0 +1,238 @@
+"""What must hold of masses, axle loads and payload statements."""
+
+from coachwright.model.brief import Jurisdiction
+from coachwright.model.finding import Rule, Severity, Source
+from coachwright.reference import limit
+from coachwright.weights import judged_loads, judged_statements
+
+_US = (Jurisdiction.US,)
+_EU = (Jurisdiction.EU,)
+_UK = (Jurisdiction.UK,)
+_EU_UK = (Jurisdiction.EU, Jurisdiction.UK)
+
+_LIGHTER = "take mass off, carry less water or cargo, or start from a vehicle with a higher rating"
+_SHIFT = "move heavy fittings towards the other axle, or take mass off"
+
+
+def _source(limit_id: str) -> Source:
+    return limit(limit_id).source
+
+
+RULES: tuple[Rule, ...] = (
+    Rule(
+        id="weights.gross-rating-us",
+        title="The laden vehicle weighs no more than its GVWR",
+        source=_source("weights.us-gross"),
+        severity=Severity.STOP,
+        cases=judged_loads.gross_us,
+        remedy=_LIGHTER,
+        jurisdictions=_US,
+    ),
+    Rule(
+        id="weights.gross-rating-eu",
+        title="The laden vehicle weighs no more than its permissible maximum mass",
+        source=_source("weights.eu-gross"),
+        severity=Severity.STOP,
+        cases=judged_loads.gross_eu,
+        remedy=_LIGHTER,
+        jurisdictions=_EU_UK,
+    ),
+    Rule(
+        id="weights.axle-rating-us",
+        title="Each axle carries no more than its GAWR",
+        source=_source("weights.us-axle"),
+        severity=Severity.STOP,
+        cases=judged_loads.axles_us,
+        remedy=_SHIFT,
+        jurisdictions=_US,
+    ),
+    Rule(
+        id="weights.axle-rating-eu",
+        title="Each axle carries no more than its permissible mass",
+        source=_source("weights.eu-axle"),
+        severity=Severity.STOP,
+        cases=judged_loads.axles_eu,
+        remedy=_SHIFT,
+        jurisdictions=_EU_UK,
+    ),
+    Rule(
+        id="weights.gross-bound",
+        title="The 95 % bound of the laden mass stays within the vehicle's rating",
+        source=_source("weights.bound"),
+        severity=Severity.CAUTION,
+        cases=judged_loads.gross_bound,
+        remedy="weigh the vehicle and the heavy parts, or leave more in hand",
+    ),
+    Rule(
+        id="weights.axle-bound",
+        title="The 95 % bound of each axle load stays within the axle's rating",
+        source=_source("weights.bound"),
+        severity=Severity.CAUTION,
+        cases=judged_loads.axle_bound,
+        remedy="weigh the vehicle axle by axle, or leave more in hand",
+    ),
+    Rule(
+        id="weights.axle-worst-combination",
+        title="Each axle stays within its rating in its worst combination of loads",
+        source=_source("weights.worst-combination"),
+        severity=Severity.CAUTION,
+        cases=judged_loads.worst_combination,
+        remedy="say in the handbook what may not be carried together, or shift mass",
+    ),
+    Rule(
+        id="weights.all-seats-taken",
+        title="Vehicle and axles stay within their masses with every travel seat taken",
+        source=_source("weights.eu-axle"),
+        severity=Severity.CAUTION,
+        cases=judged_loads.all_seats,
+        remedy="fit fewer travel seats, take mass off or shift it",
+        jurisdictions=_EU_UK,
+    ),
+    Rule(
+        id="weights.occc-covers-belts",
+        title="The OCCC covers 150 lb for each belted seat",
+        source=_source("weights.us-occupant"),
+        severity=Severity.STOP,
+        cases=judged_statements.occc_belts,
+        holds=">=",
+        remedy="fit fewer belted seats or take mass off",
+        jurisdictions=_US,
+    ),
+    Rule(
+        id="weights.gross-rating-lower-bound",
+        title="The GVWR covers unloaded weight, cargo, full fresh water and 150 lb for each seat",
+        source=_source("weights.us-gross-lower"),
+        severity=Severity.STOP,
+        cases=judged_statements.gross_lower,
+        holds=">=",
+        remedy="carry less, fit fewer seats or a smaller tank, or take mass off",
+        jurisdictions=_US,
+    ),
+    Rule(
+        id="weights.gross-rating-within-axles",
+        title="The GVWR is no more than the sum of the GAWRs",
+        source=_source("weights.us-axle-sum"),
+        severity=Severity.CAUTION,
+        cases=judged_statements.gross_within_axles,
+        remedy="ask the vehicle's maker; the ratings as entered do not fit together",
+        jurisdictions=_US,
+    ),
+    Rule(
+        id="weights.relabel",
+        title="Mass added after labelling stays below the threshold for a corrected load label",
+        source=_source("weights.us-relabel-mass"),
+        severity=Severity.NOTE,
+        cases=judged_statements.relabel,
+        remedy="correct or renew the load label before the first retail sale",
+        jurisdictions=_US,
+    ),
+    Rule(
+        id="weights.minimum-pay-mass",
+        title="With every seat taken at least 10 (n + L) kg of pay-mass is left",
+        source=_source("weights.eu-pay-mass-person"),
+        severity=Severity.CAUTION,
+        cases=judged_statements.pay_mass,
+        holds=">=",
+        remedy="take mass off or fit fewer travel seats",
+        jurisdictions=_EU_UK,
+    ),
+    Rule(
+        id="weights.front-axle-share",
+        title="The front axle keeps 30 % of the maximum mass when the rear axle is at its limit",
+        source=_source("weights.eu-front-share"),
+        severity=Severity.CAUTION,
+        cases=judged_statements.front_share,
+        holds=">=",
+        remedy="a rating of the base vehicle: ask its maker",
+        jurisdictions=_EU_UK,
+    ),
+    Rule(
+        id="weights.front-axle-share-towing",
+        title="The front axle keeps 20 % of the maximum mass with the coupling load added",
+        source=_source("weights.eu-front-share-towing"),
+        severity=Severity.CAUTION,
+        cases=judged_statements.front_share_towing,
+        holds=">=",
+        remedy="a rating of the base vehicle: ask its maker",
+        jurisdictions=_EU_UK,
+    ),
+    Rule(
+        id="weights.front-axle-in-use",
+        title="The front axle keeps 30 % of the vehicle's mass where it is loaded least",
+        source=_source("weights.front-share-in-use"),
+        severity=Severity.CAUTION,
+        cases=judged_loads.front_in_use,
+        holds=">=",
+        remedy="move what hangs behind the rear axle forwards",
+    ),
+    Rule(
+        id="weights.axles-cover-gross",
+        title="The axles' permissible masses together reach the maximum mass",
+        source=_source("weights.eu-axle-sum"),
+        severity=Severity.CAUTION,
+        cases=judged_statements.axles_cover_gross,
+        holds=">=",
+        remedy="ask the vehicle's maker; the ratings as entered do not fit together",
+        jurisdictions=_EU_UK,
+    ),
+    Rule(
+        id="weights.licence-b",
+        title="The maximum mass is within a licence of class B",
+        source=_source("weights.eu-licence-b"),
+        severity=Severity.NOTE,
+        cases=judged_statements.licence_b,
+        remedy="the driver needs class C1, or the vehicle a lower rating",
+        jurisdictions=_EU,
+    ),
+    Rule(
+        id="weights.licence-b-uk",
+        title="The maximum mass is within a licence of category B (from memory)",
+        source=_source("weights.uk-licence-b"),
+        severity=Severity.NOTE,
+        cases=judged_statements.licence_b_uk,
+        remedy="the driver needs category C1, or the vehicle a lower rating",
+        jurisdictions=_UK,
+    ),
+    Rule(
+        id="weights.uk-approval-load",
+        title="Kerbside mass with the load of the individual approval is within the maximum mass",
+        source=_source("weights.uk-approval-gross"),
+        severity=Severity.CAUTION,
+        cases=judged_statements.uk_approval,
+        remedy=_LIGHTER,
+        jurisdictions=_UK,
+    ),
+    Rule(
+        id="weights.side-balance",
+        title="Each axle's sides differ by no more than 5 % of its load (from memory)",
+        source=_source("weights.side-difference"),
+        severity=Severity.CAUTION,
+        cases=judged_loads.side_balance,
+        remedy="move heavy fittings to the lighter side",
+    ),
+    Rule(
+        id="weights.ticket-within-bound",
+        title="The weighbridge agrees with the model within the 95 % bound",
+        source=_source("weights.ticket"),
+        severity=Severity.CAUTION,
+        cases=judged_loads.ticket_bound,
+        remedy="look for a part that is missing from the build or has another mass; weigh again",
+    ),
+    Rule(
+        id="weights.declared-mass",
+        title="The weighed mass lies within 5 % of the mass stated",
+        source=_source("weights.eu-declared"),
+        severity=Severity.CAUTION,
+        cases=judged_loads.declared,
+        remedy="state the weighed mass",
+        jurisdictions=_EU_UK,
+    ),
+    Rule(
+        id="weights.contents-limit",
+        title="What is stowed in a cabinet stays within its limit",
+        source=_source("weights.contents"),
+        severity=Severity.CAUTION,
+        cases=judged_loads.contents,
+        remedy="stow less in it or fit a stronger one",
+    ),
+)
