@@ -30,7 +30,8 @@ FOLDERS = (".ci", "benchmarks", "changelog.d", "demos", "docs", "src", "tests")
 def _files() -> tuple[str, ...]:
     """Return every file of the project by its path from the root, without what tools leave."""
     below = (path for folder in FOLDERS for path in (ROOT / folder).rglob("*"))
-    kept = (path for path in (*ROOT.glob("*"), *below) if "__pycache__" not in path.parts)
+    top = (path for path in ROOT.glob("*") if not path.name.startswith(".coverage"))
+    kept = (path for path in (*top, *below) if "__pycache__" not in path.parts)
     return tuple(sorted(str(path.relative_to(ROOT)) for path in kept if path.is_file()))
 
 

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from pydantic import BaseModel
 
-from coachwright.units import SUFFIXES, unit_of
+from coachwright.units import SUFFIXES, shown_number, unit_of
 from tests.support.source import Function, Module, arguments, functions, modules
 
 GENERIC = frozenset({"value", "limit", "margin", "low", "high", "result", "factor"})
@@ -127,6 +127,30 @@ def test_every_float_says_its_unit_last() -> None:
 
 def test_no_exception_is_left_over() -> None:
     assert not sorted(set(EXCEPTIONS) - set(_unnamed()))
+
+
+def _said_units() -> Iterator[tuple[str, str]]:
+    """Yield every unit that stands as text in a case, a figure or a working."""
+    for module in modules():
+        for node in ast.walk(module.tree):
+            if isinstance(node, ast.keyword) and node.arg == "unit":
+                chosen = node.value
+                either = (
+                    [chosen.body, chosen.orelse] if isinstance(chosen, ast.IfExp) else [chosen]
+                )
+                for part in either:
+                    if isinstance(part, ast.Constant) and isinstance(part.value, str):
+                        yield f"{module.path}:{part.lineno}", part.value
+
+
+def test_every_unit_that_is_said_can_be_shown() -> None:
+    stray = []
+    for place, unit in _said_units():
+        try:
+            shown_number(1.0, unit)
+        except KeyError:
+            stray.append(f"{place}: {unit!r}")
+    assert not stray, "use a unit of units.SUFFIXES:\n" + "\n".join(stray)
 
 
 @pytest.mark.parametrize(
