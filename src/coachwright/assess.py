@@ -1,0 +1,219 @@
+"""Compose the disciplines: everything computed from one build.
+
+This is the only place that knows all disciplines.  `assess` is pure; a `Stages` keeps the results
+of earlier calls by the digest of what each stage read, so that an edit computes only what it
+touches.
+"""
+
+import hashlib
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import Any, TypeVar, cast
+
+from pydantic_core import to_json
+
+from coachwright.electrics import rules as electrics_rules
+from coachwright.electrics import stage as electrics_stage
+from coachwright.electrics.model import Electrics
+from coachwright.errors import UnknownName
+from coachwright.model.build import Build
+from coachwright.model.finding import Finding, Outcome, Rule, Severity, apply_rules
+from coachwright.model.working import Figure
+from coachwright.road import rules as road_rules
+from coachwright.road import stage as road_stage
+from coachwright.road.model import Road
+from coachwright.water import rules as water_rules
+from coachwright.water import stage as water_stage
+from coachwright.water.model import Water
+from coachwright.weights import rules as weights_rules
+from coachwright.weights import stage as weights_stage
+from coachwright.weights.model import Weights
+from coachwright.wishes import rules as wishes_rules
+from coachwright.wishes import stage as wishes_stage
+from coachwright.wishes.model import Wishes
+
+R = TypeVar("R")
+
+HEADLINE: tuple[str, ...] = (
+    "weights.total-travelling",
+    "weights.payload-left",
+    "weights.front-axle-left",
+    "weights.rear-axle-left",
+    "weights.cg-height",
+    "road.departure-angle",
+    "electrics.usable-energy",
+    "electrics.daily-balance-summer",
+    "electrics.daily-balance-winter",
+    "electrics.independence-summer",
+    "electrics.independence-winter",
+    "water.days",
+)
+"""The figures that a designer keeps in view, in the order shown."""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BuildSummary:
+    """Which build was assessed."""
+
+    name: str
+    customer: str
+    revision: str
+    digest: str
+    vehicle: str
+    vehicle_name: str
+    jurisdiction: str
+    standard: str
+    options: tuple[str, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Assessment:
+    """Everything computed from one build.
+
+    Attributes
+    ----------
+    findings
+        Worst first: broken stops, broken cautions, broken notes, unknown, met, not applicable.
+    figures
+        Every figure of every discipline, in the order of the disciplines.
+    headline
+        Those of `HEADLINE`.
+    """
+
+    build: Build
+    weights: Weights
+    road: Road
+    electrics: Electrics
+    water: Water
+    wishes: Wishes
+    findings: tuple[Finding, ...]
+    figures: tuple[Figure, ...]
+    headline: tuple[Figure, ...]
+
+    @property
+    def summary(self) -> BuildSummary:
+        """Which build this is."""
+        build = self.build
+        return BuildSummary(
+            name=build.name,
+            customer=build.customer,
+            revision=build.revision,
+            digest=build.digest,
+            vehicle=build.vehicle.id,
+            vehicle_name=build.vehicle.name,
+            jurisdiction=str(build.brief.jurisdiction),
+            standard=build.standard,
+            options=build.options,
+        )
+
+    def figure(self, name: str) -> Figure:
+        """Return one figure.
+
+        Raises
+        ------
+        UnknownName
+            Where there is no such figure.
+        """
+        for figure in self.figures:
+            if figure.name == name:
+                return figure
+        raise UnknownName("figure", name, [figure.name for figure in self.figures])
+
+
+@dataclass(slots=True)
+class Stages:
+    """Results of earlier stages, by stage and digest of what was read; the newest are kept."""
+
+    most: int = 64
+    _kept: dict[str, Any] = field(default_factory=dict)
+
+    def result(self, name: str, reads: tuple[Any, ...], compute: Callable[[], R]) -> R:
+        """Return the kept result of a stage that read the same, or compute and keep it."""
+        digest = hashlib.sha256(to_json(reads, fallback=repr)).hexdigest()
+        key = f"{name}:{digest}"
+        if key in self._kept:
+            return cast("R", self._kept[key])
+        made = compute()
+        self._kept[key] = made
+        while len(self._kept) > self.most:
+            del self._kept[next(iter(self._kept))]
+        return made
+
+
+RULES: dict[str, tuple[Rule, ...]] = {
+    "weights": weights_rules.RULES,
+    "road": road_rules.RULES,
+    "electrics": electrics_rules.RULES,
+    "water": water_rules.RULES,
+    "wishes": wishes_rules.RULES,
+}
+"""Every rule, by discipline."""
+
+
+def assess(build: Build, stages: Stages | None = None) -> Assessment:
+    """Return everything computed from a build.
+
+    Parameters
+    ----------
+    build
+        With everything found.
+    stages
+        Kept results of earlier assessments; those of stages that read the same are used again.
+    """
+    kept = Stages() if stages is None else stages
+    read = _all_but_words(build)
+    weights = kept.result("weights", read, lambda: weights_stage.stage(build))
+    road = kept.result("road", read, lambda: road_stage.stage(build, weights))
+    electrics = kept.result("electrics", read, lambda: electrics_stage.stage(build))
+    water = kept.result("water", read, lambda: water_stage.stage(build))
+    wishes = kept.result("wishes", read, lambda: wishes_stage.stage(build))
+    results: dict[str, Any] = {
+        "weights": weights,
+        "road": road,
+        "electrics": electrics,
+        "water": water,
+        "wishes": wishes,
+    }
+    figures = tuple(figure for result in results.values() for figure in result.figures)
+    by_name = {figure.name: figure for figure in figures}
+    return Assessment(
+        build=build,
+        weights=weights,
+        road=road,
+        electrics=electrics,
+        water=water,
+        wishes=wishes,
+        findings=_findings(build, results),
+        figures=figures,
+        headline=tuple(by_name[name] for name in HEADLINE if name in by_name),
+    )
+
+
+def _all_but_words(build: Build) -> tuple[Any, ...]:
+    """Return what the disciplines of this floor read: not names, stories and decisions."""
+    return (
+        build.brief,
+        build.vehicle,
+        build.fittings,
+        build.finishes,
+        build.water_runs,
+        build.ticket,
+        build.conflicts,
+    )
+
+
+def _findings(build: Build, results: dict[str, Any]) -> tuple[Finding, ...]:
+    made = [
+        finding
+        for discipline, rules in RULES.items()
+        for finding in apply_rules(rules, build, results[discipline])
+    ]
+    return tuple(sorted(made, key=_rank))
+
+
+_OUTCOMES = (Outcome.BROKEN, Outcome.UNKNOWN, Outcome.MET, Outcome.NOT_APPLICABLE)
+_SEVERITIES = (Severity.STOP, Severity.CAUTION, Severity.NOTE)
+
+
+def _rank(finding: Finding) -> tuple[int, int]:
+    return _OUTCOMES.index(finding.outcome), _SEVERITIES.index(finding.severity)

@@ -1,0 +1,1 @@
+"""Does it fit, and can people live in it."""
