@@ -5,7 +5,6 @@ from functools import cache
 
 from coachwright.errors import UnknownName
 from coachwright.reference import limit, table
-from coachwright.unit_table import LB
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -37,14 +36,12 @@ def assumption(name: str) -> Assumption:
     return Assumption(value=float(rows[name]["value"]), unit=rows[name]["unit"])
 
 
-@cache
 def limit_kg(name: str) -> float:
-    """Return a mass of the limits in kilograms.
+    """Return a mass of the limits.
 
     Parameters
     ----------
     name
-        Id in ``limits_weights``; its unit is kg or lb.
+        Id in ``limits_weights``; its unit is kg.
     """
-    row = limit(name)
-    return row.value * LB if row.unit == "lb" else row.value
+    return limit(name).value

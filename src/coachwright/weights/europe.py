@@ -121,11 +121,11 @@ def pay_mass_left_kg(*, gross_kg: float, actual_kg: float, passengers: int) -> f
 
     Notes
     -----
-    PM = M - actual - 75 kg · passengers.
+    PM = M - actual - 75 kg · passengers; 75 kg = 68 kg at the seat and 7 kg of luggage.
 
     References
     ----------
-    [eu-1230-2012]
+    [eu-1230-2012], [iso-2416], [de-stvzo]
 
     Examples
     --------

@@ -34,29 +34,20 @@ def wheel_sets(build: Build) -> tuple[Fitted, ...]:
 
 
 def _base_items(vehicle: BaseVehicle) -> Iterator[MassItem]:
-    floor_mm = vehicle.outside.floor_height_mm
-    kerb = vehicle.kerb
     full_kg = masses.liquid_mass_kg(
         volume_l=vehicle.fuel.tank_l, density_kg_per_l=vehicle.fuel.density_kg_per_l
     )
-    fuel_x_mm, fuel_y_mm, fuel_z_mm = vehicle.fuel.centre_mm
-    seat_x_mm, seat_y_mm, seat_z_mm = driver_reference(vehicle)
+    kerb = vehicle.kerb
     dry = masses.dry_vehicle(
         kerb_front_kg=kerb.front_kg,
         kerb_rear_kg=kerb.rear_kg,
         cg_y_mm=kerb.cg_y_mm,
         cg_height_mm=kerb.cg_height_mm,
         wheelbase_mm=vehicle.outside.wheelbase_mm,
-        fuel=PointMass(
-            mass_kg=full_kg * kerb.fuel_frac,
-            x_mm=fuel_x_mm,
-            y_mm=fuel_y_mm,
-            height_mm=fuel_z_mm + floor_mm,
-        ),
-        driver=PointMass(
-            mass_kg=kerb.driver_kg, x_mm=seat_x_mm, y_mm=seat_y_mm, height_mm=seat_z_mm + floor_mm
-        ),
+        fuel=_included(vehicle, full_kg * kerb.fuel_frac, vehicle.fuel.centre_mm),
+        driver=_included(vehicle, kerb.driver_kg, driver_reference(vehicle)),
     )
+    floor_mm = vehicle.outside.floor_height_mm
     yield MassItem(
         name="vehicle.dry",
         label="Base vehicle, dry",
@@ -71,17 +62,29 @@ def _base_items(vehicle: BaseVehicle) -> Iterator[MassItem]:
         height_tolerance_mm=assumption("base-height").value,
         source="kerb figures less the fuel and driver they include",
     )
+    x_mm, y_mm, z_mm = vehicle.fuel.centre_mm
     yield MassItem(
         name="vehicle.fuel",
         label="Fuel",
         group=Group.FUEL,
         mass_kg=full_kg,
         tolerance_kg=full_kg * assumption("tolerance-liquid").value,
-        x_mm=fuel_x_mm,
-        y_mm=fuel_y_mm,
-        z_mm=fuel_z_mm,
-        height_mm=fuel_z_mm + floor_mm,
+        x_mm=x_mm,
+        y_mm=y_mm,
+        z_mm=z_mm,
+        height_mm=z_mm + floor_mm,
         source="tank volume times density",
+    )
+
+
+def _included(vehicle: BaseVehicle, mass_kg: float, at_mm: Point) -> PointMass:
+    """Return what the kerb figures include, its height above the ground."""
+    x_mm, y_mm, z_mm = at_mm
+    return PointMass(
+        mass_kg=mass_kg,
+        x_mm=x_mm,
+        y_mm=y_mm,
+        height_mm=z_mm + vehicle.outside.floor_height_mm,
     )
 
 

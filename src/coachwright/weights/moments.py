@@ -131,7 +131,7 @@ def balance(*, masses: Iterable[PointMass], wheelbase_mm: float) -> Balance:
 
     References
     ----------
-    [body-builder-manual-appendix-b]
+    [body-builder-manual-appendix-b], [jazar-vehicle-dynamics]
 
     Examples
     --------

@@ -207,7 +207,7 @@ def _us_label(scales: Scales, cargo_kg: float) -> Iterator[Statement]:
 
 def _eu_statements(scales: Scales, running: Statement) -> Iterator[Statement]:
     build, travel = scales.build, scales.seating.travel
-    gross_kg, length_mm = build.vehicle.ratings.gross_kg, build.vehicle.outside.length_mm
+    gross_kg = build.vehicle.ratings.gross_kg
     yield _statement(
         "eu-actual-mass",
         "Actual mass",
@@ -237,6 +237,12 @@ def _eu_statements(scales: Scales, running: Statement) -> Iterator[Statement]:
         _sum_working(left, ("eu-1230-2012", "de-stvzo")),
         spread=running.mass,
     )
+    yield from _eu_loads(scales)
+
+
+def _eu_loads(scales: Scales) -> Iterator[Statement]:
+    travel = scales.seating.travel
+    length_mm = scales.build.vehicle.outside.length_mm
     pay = europe.minimum_pay_mass(people=travel, length_mm=length_mm)
     yield _statement(
         "eu-minimum-pay-mass",

@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from coachwright.errors import OutOfRange
 from coachwright.model.working import Given, Working
 from coachwright.reference import limit
-from coachwright.unit_table import LB, US_GAL
 from coachwright.weights.assumptions import limit_kg
 from coachwright.weights.model import WaterLine
 
@@ -263,7 +262,7 @@ def water_line(*, fresh_l: float) -> WaterLine:
     return WaterLine(
         fresh_l=fresh_l,
         label_kg=fresh_l * limit("weights.label-water").value,
-        label_lb_kg=fresh_l / US_GAL * limit("weights.us-label-water").value * LB,
+        label_lb_kg=fresh_l * limit("weights.us-label-water").value,
     )
 
 
@@ -311,6 +310,10 @@ def normal_occupants(*, seats: int) -> NormalOccupants:
     OutOfRange
         Outside the table.
 
+    Notes
+    -----
+    Table I of the standard: 2-4 seats: 2; 5-10: 2 + 1; 11-15: 2 + 1 + 1 + 1; 16-22: 2 + 2 + 2 + 1.
+
     References
     ----------
     [us-49cfr571-110]
@@ -333,6 +336,10 @@ def label_standard(*, gross_kg: float) -> str:
     ----------
     gross_kg
         Gross vehicle weight rating. [kg]
+
+    Notes
+    -----
+    Up to 4,536 kg (10,000 lb) 49 CFR 571.110, above 571.120.
 
     References
     ----------
