@@ -5,24 +5,36 @@ hour-by-hour year takes its place later; the records keep the season apart so th
 """
 
 from dataclasses import dataclass
-from enum import StrEnum
 
+from coachwright.electrics.model_equipment import (
+    Bank,
+    BatteryInCold,
+    ChargeLimit,
+    ControllerArray,
+    InverterDuty,
+    Season,
+    ShoreDemand,
+    Supply,
+)
 from coachwright.model.working import Figure, Working
 
-
-class Season(StrEnum):
-    """Half of the year that a steady answer holds for."""
-
-    SUMMER = "summer"
-    WINTER = "winter"
-
-
-class Supply(StrEnum):
-    """Where a load gets its power when no shore power is there."""
-
-    DC = "dc"
-    INVERTER = "inverter"
-    SHORE = "shore only"
+__all__ = [
+    "Bank",
+    "BatteryInCold",
+    "ChargeLimit",
+    "ControllerArray",
+    "DailyUse",
+    "Electrics",
+    "Independence",
+    "InverterDuty",
+    "LoadLine",
+    "LoadPeak",
+    "RunTime",
+    "Season",
+    "SeasonBudget",
+    "ShoreDemand",
+    "Supply",
+]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -61,8 +73,10 @@ class LoadPeak:
     ----------
     summer_w, winter_w
         Largest mode that is used in the season, standby included; 0 where it is not used.
+    most_w
+        Largest mode, used or not.
     surge_w
-        At start; not below the larger of the two.
+        At start; 0 where it starts softly.
     nominal_v
         For direct-current loads; 0 for others.
     """
@@ -71,6 +85,7 @@ class LoadPeak:
     supply: Supply
     summer_w: float
     winter_w: float
+    most_w: float
     surge_w: float
     nominal_v: float = 0.0
 
@@ -105,166 +120,6 @@ class DailyUse:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class Bank:
-    """All batteries of the house together.
-
-    Attributes
-    ----------
-    series_count, parallel_count
-        Batteries in one string, and complete strings.
-    spare_count
-        Batteries that fill no complete string; not counted anywhere.
-    system_v
-        Class of the system's voltage: 12, 24, 36 or 48 V.
-    depth_frac
-        Share of the capacity that may be used: the smaller of 1 − reserve and the depth that
-        the battery's life is stated for.
-    cold_degc
-        Temperature of the batteries in the design cold night.
-    cold_factor
-        Share of the capacity that is left at `cold_degc`.
-    usable_wh, cold_usable_wh
-        At 25 °C, and in the design cold night.
-    charge_locked
-        Too cold to be charged in the design cold night.
-    """
-
-    names: tuple[str, ...]
-    chemistry: str
-    kinds: int
-    series_count: int
-    parallel_count: int
-    spare_count: int
-    system_v: float
-    nominal_v: float
-    charge_v: float
-    cut_off_v: float
-    capacity_ah: float
-    rated_h: float
-    exponent: float
-    depth_frac: float
-    charge_limit_a: float
-    discharge_limit_a: float
-    charge_efficiency_frac: float
-    round_trip_frac: float
-    resistance_ohm: float | None
-    cold_degc: float
-    cold_factor: float
-    usable_wh: float
-    cold_usable_wh: float
-    charge_locked: bool
-    usable_working: Working
-    cold_working: Working
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class InverterDuty:
-    """What the inverters must give, and what they can.
-
-    Attributes
-    ----------
-    load_w
-        All inverter loads that are used in one season, each in its largest mode, at once.
-    surge_demand_w
-        The same with the worst single start on top.
-    largest_load_w, largest_surge_w
-        Of a single load.
-    continuous_w, surge_w
-        All inverters together.
-    largest_continuous_w, largest_rated_surge_w
-        Of one inverter.
-    nominal_current_a, cut_off_current_a
-        From the bank at full load: at its nominal voltage and where the inverter cuts off.
-    """
-
-    load_w: float
-    surge_demand_w: float
-    largest_load: str
-    largest_load_w: float
-    largest_surge: str
-    largest_surge_w: float
-    continuous_w: float
-    surge_w: float
-    largest_continuous_w: float
-    largest_rated_surge_w: float
-    efficiency_frac: float
-    nominal_current_a: float | None
-    cut_off_current_a: float | None
-    load_working: Working
-    surge_working: Working
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class ControllerArray:
-    """The panels on one charge controller.
-
-    Attributes
-    ----------
-    series_count, parallel_count
-        Panels in one string, and strings side by side.
-    cold_open_circuit_v
-        Of one string at the design cold night; None where no factor is known that cold.
-    by_maker
-        The cold voltage rests on the panel maker's coefficient, not on the table.
-    circuit_current_a
-        1.25 × short-circuit current of all strings.
-    reverse_current_a
-        Into one faulty string from all others, at 1.25 × short-circuit current.
-    series_fuse_a
-        What the panels' maker allows; None where the maker says nothing.
-    wanted_a
-        Rated power over the bank's nominal voltage.
-    unlike_frac
-        Spread of the panels' rated voltages over the largest.
-    """
-
-    controller: str
-    panels: tuple[str, ...]
-    rated_w: float
-    series_count: int
-    parallel_count: int
-    spare_count: int
-    cold_open_circuit_v: float | None
-    by_maker: bool
-    input_limit_v: float
-    circuit_current_a: float
-    reverse_current_a: float
-    series_fuse_a: float | None
-    wanted_a: float | None
-    charge_limit_a: float
-    unlike_frac: float
-    voltage_working: Working | None
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class ChargeLimit:
-    """What one source can put into the bank, and what holds it back.
-
-    Attributes
-    ----------
-    source
-        ``"sun"``, ``"driving"`` or ``"hook-up"``.
-    offered_a
-        What the source could give before any limit of charger or battery.
-    charger_a
-        Sum of the chargers' own limits.
-    current_a
-        What reaches the bank.
-    limited_by
-        In words: ``"charger"``, ``"alternator"``, ``"battery"``, ``"too cold to charge"`` ...
-    """
-
-    source: str
-    season: Season
-    offered_a: float
-    charger_a: float
-    current_a: float
-    power_w: float
-    limited_by: str
-    working: Working
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
 class Independence:
     """Days parked without shore power or driving until the bank reaches its reserve.
 
@@ -284,6 +139,7 @@ class Independence:
     without_sun_d: float | None
     ends_at_season: bool
     working: Working | None
+    without_sun_working: Working | None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -298,6 +154,8 @@ class SeasonBudget:
         Into the bank, averaged over parked and driving days: the most that each can bring.
     storage_loss_wh_per_day
         Lost between charging and use.
+    usable_wh
+        Of the full bank at the season's temperature and its mean draw.
     balance_wh_per_day
         Sun + driving + hook-up − storage loss − use.
     missing
@@ -308,8 +166,6 @@ class SeasonBudget:
     use: DailyUse
     parked_sun_wh_per_day: float | None
     sun_wh_per_day: float | None
-    sun_low_wh_per_day: float | None
-    sun_high_wh_per_day: float | None
     driving_wh_per_day: float | None
     hookup_wh_per_day: float | None
     storage_loss_wh_per_day: float | None
@@ -350,16 +206,6 @@ class RunTime:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class ShoreDemand:
-    """Shore supply against what may run on it at once; volt-amperes counted as watts."""
-
-    supply_w: float
-    continuous_w: float
-    demand_w: float
-    working: Working
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
 class Electrics:
     """Everything that the electrics say about a build.
 
@@ -385,6 +231,7 @@ class Electrics:
     peaks: tuple[LoadPeak, ...]
     bank: Bank | None
     bank_missing: str
+    in_cold: tuple[BatteryInCold, ...]
     base_w: float
     inverter: InverterDuty | None
     arrays: tuple[ControllerArray, ...]
@@ -395,7 +242,6 @@ class Electrics:
     simultaneous_a: float | None
     largest_single: str
     largest_single_a: float | None
-    charge_time_h: float | None
     summer: SeasonBudget
     winter: SeasonBudget
     runtimes: tuple[RunTime, ...]
