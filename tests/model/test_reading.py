@@ -114,8 +114,8 @@ ONE_FAULT: tuple[tuple[str, Data, str, str, str, str], ...] = (
         {"fittings": [fitting("big box", "crate")]},
         "fittings[0].name (big box)",
         '"big box"',
-        "text of the form ^[a-z0-9]+(-[a-z0-9]+)*$",
-        "spell it in that form",
+        "lower-case words and numbers joined by hyphens",
+        "spell it in that form, such as fresh-tank-2",
     ),
     (
         "a number for text",

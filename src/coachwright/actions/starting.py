@@ -36,7 +36,8 @@ _METRIC = {
     "size": '["900 mm", "500 mm", "400 mm"]',
     "locker": "18 kg",
     "contents": "20 kg",
-    "gap": "600 mm",
+    "limit": "40 kg",
+    "bed_height": "480 mm",
     "ticket": "2950 kg",
 }
 _CUSTOMARY = {
@@ -52,21 +53,22 @@ _CUSTOMARY = {
     "size": '["35 in", "20 in", "16 in"]',
     "locker": "40 lb",
     "contents": "45 lb",
-    "gap": "24 in",
+    "limit": "90 lb",
+    "bed_height": "19 in",
     "ticket": "6500 lb",
 }
 _BRIEF = """
 # ---- The brief: the customer's side -------------------------------------------------
 [brief]
-jurisdiction = "{jurisdiction}"     # us, eu or uk: whose rules apply
-units = "{units}"       # metric or us: how figures are shown
-must_have = []          # facets it must have, such as ["bed", "air_conditioner"]
+jurisdiction = "{jurisdiction}"   # us, eu or uk: whose rules apply
+units = "{units}"          # metric or us: how figures are shown
+must_have = []        # facets it must have, such as ["bed", "air_conditioner"]
 # independence_wanted = "3 d"
 # budget = "18000.00 {currency}"
 # wanted = 2027-04-15
 
 [brief.climate]
-cold_night = "{cold}"   # the coldest night it must stand
+cold_night = "{cold}"  # the coldest night it must stand
 hot_day = "{hot}"
 summer_sun = "4 h/day"  # peak-sun hours on a flat roof in a poor summer month
 winter_sun = "1 h/day"  # and in a poor winter month
@@ -77,8 +79,8 @@ drive = "2 h/day"       # driving on a day between stays
 hookup = "0 %"          # share of the nights with shore power
 
 [brief.habits]
-water = "{water}"       # for each person
-hot_water = "{hot_water}"    # of that, warm
+water = "{water}"  # for each person
+hot_water = "{hot_water}"  # of that, warm
 cooking = "500 Wh/day"  # heat into pots, for all
 
 # [[brief.habits.devices]]
@@ -102,10 +104,33 @@ luggage = "{luggage}"
 """
 _FITTINGS = """
 # ---- The parts that are fitted -------------------------------------------------------
-# 'coachwright parts list' shows what there is. A part made for this build alone is written
-# under own_parts. `at` is the corner with the smallest x, y and z: lengths, or words such as
-# "behind locker 20 mm", "against left wall", "above locker".
+# 'coachwright parts list' shows what there is. `at` is the corner with the smallest x, y and z:
+# lengths, or words such as "behind locker 20 mm", "against left wall", "above locker".
 
+[[fittings]]
+name = "bed"
+part = "bed-longitudinal-1950x1400"
+at = ["against rear doors", "centred on centreline", "{bed_height}"]
+
+[[fittings]]
+name = "smoke-alarm"
+part = "{alarm}"
+at = ["{over_locker} mm", "centred on centreline", "against ceiling"]
+mounting = "ceiling"
+
+[[fittings]]
+name = "extinguisher"
+part = "{extinguisher}"
+at = ["{by_cab} mm", "against left wall", "against floor"]
+mounting = "wall"
+
+[[fittings]]
+name = "locker"
+part = "first-locker"
+at = ["{over_locker} mm", "against left wall", "against floor"]
+contents = "{contents}"
+
+# A part made for this build alone is written here; measured parts make the best figures.
 [[own_parts]]
 id = "first-locker"
 name = "Locker with a lid"
@@ -116,12 +141,7 @@ mass = "{locker}"
 source = "estimated"
 
 [own_parts.carcass]
-
-[[fittings]]
-name = "locker"
-part = "first-locker"
-at = ["{cab_line} mm", "against left wall", "against floor"]
-contents = "{contents}"
+contents_limit = "{limit}"
 """
 _STANDARD = """
 # ---- The standard build and what differs from it -------------------------------------
@@ -147,6 +167,11 @@ _TAIL = """
 # date = 2027-03-01
 # total = "{ticket}"
 """
+_EXTINGUISHERS = {
+    Jurisdiction.US: "extinguisher-10bc-us",
+    Jurisdiction.EU: "extinguisher-powder-1kg",
+    Jurisdiction.UK: "extinguisher-powder-1kg",
+}
 _CURRENCY = {Jurisdiction.US: "USD", Jurisdiction.EU: "EUR", Jurisdiction.UK: "GBP"}
 
 
@@ -204,7 +229,10 @@ def starter(
         "jurisdiction": where.value,
         "units": "us" if where is Jurisdiction.US else "metric",
         "currency": _CURRENCY[where],
-        "cab_line": f"{base.shell.cab_line_mm + 600:.0f}",
+        "by_cab": f"{base.shell.cab_line_mm + 100:.0f}",
+        "over_locker": f"{base.shell.cab_line_mm + 400:.0f}",
+        "alarm": "alarm-smoke-us" if where is Jurisdiction.US else "alarm-smoke-eu",
+        "extinguisher": _EXTINGUISHERS[where],
         "travellers": _travellers(base, words),
         "offers": "" if sheet is None else _offers(sheet.offers),
     }

@@ -35,7 +35,7 @@ def console() -> "Console":
     return made
 
 
-def table(*headings: str, right: Iterable[int] = ()) -> "Table":
+def table(*headings: str, right: Iterable[int] = (), leading: int = 0) -> "Table":
     """Return a table with its headings.
 
     Parameters
@@ -44,11 +44,13 @@ def table(*headings: str, right: Iterable[int] = ()) -> "Table":
         From the left.
     right
         Places of the columns that hold figures.
+    leading
+        Empty lines between rows.
     """
     from rich import box
     from rich.table import Table
 
-    made = Table(box=box.SIMPLE_HEAD, pad_edge=False, header_style="bold")
+    made = Table(box=box.SIMPLE_HEAD, pad_edge=False, header_style="bold", leading=leading)
     figures = frozenset(right)
     for place, heading in enumerate(headings):
         made.add_column(heading, justify="right" if place in figures else "left", overflow="fold")

@@ -68,7 +68,8 @@ def _headline(figures: "Iterable[Figure]", system: str) -> "Table":
     made = table("figure", "value", "95 % from", "95 % to", right=(1, 2, 3))
     for figure in figures:
         if figure.value is None:
-            add(made, figure.label, "unknown", "", figure.missing)
+            label = Text(figure.label).append(f"\nmissing: {figure.missing}", style="dim")
+            add(made, label, "unknown", "", "")
             continue
         add(
             made,
@@ -81,7 +82,7 @@ def _headline(figures: "Iterable[Figure]", system: str) -> "Table":
 
 
 def _broken(findings: Iterable[Finding], system: str) -> "Table":
-    made = table("rule", "value", "limit", "margin", right=(1, 2, 3))
+    made = table("rule", "value", "limit", "margin", right=(1, 2, 3), leading=1)
     for finding in findings:
         add(
             made,
@@ -105,7 +106,6 @@ def _said(finding: Finding) -> Text:
     if finding.accepted is not None:
         accepted = f"\naccepted by {finding.accepted.role}: {finding.accepted.reason}"
         said.append(accepted, style="not bold italic")
-    said.append("\n")
     return said
 
 
@@ -117,7 +117,8 @@ def _titled(finding: Finding) -> str:
 def _unknown(findings: Iterable[Finding]) -> "Table":
     made = table("rule", "severity", "what is missing")
     for finding in findings:
-        add(made, _titled(finding), finding.severity, finding.missing)
+        title = Text(_titled(finding)).append(f"\n{finding.rule}", style="dim")
+        add(made, title, finding.severity, finding.missing)
     return made
 
 

@@ -8,7 +8,9 @@ from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from coachwright.errors import Fault
+from coachwright.model.part import ID_PATTERN
 from coachwright.model.record import FROM_FILE
+from coachwright.model.tyre_size import SPEED_SYMBOL_PATTERN
 
 R = TypeVar("R", bound=BaseModel)
 
@@ -116,12 +118,24 @@ def _words(record: type[BaseModel], detail: ErrorDetails) -> tuple[str, str, str
         return "nothing", "this field is required", "add it"
     if kind == "extra_forbidden":
         return _unknown_field(record, detail)
+    if kind == "string_pattern_mismatch" and context["pattern"] in _PATTERNS:
+        return given, *_PATTERNS[context["pattern"]]
     if kind in _TYPES:
         allowed, action = _TYPES[kind]
         return given, allowed.format(**context), action
     return given, detail["msg"], "correct it"
 
 
+_PATTERNS: dict[str, tuple[str, str]] = {
+    ID_PATTERN: (
+        "lower-case words and numbers joined by hyphens",
+        "spell it in that form, such as fresh-tank-2",
+    ),
+    SPEED_SYMBOL_PATTERN: (
+        "a speed symbol: J, K, L, M, N, P, Q, R, S, T, U, H, V, W or Y",
+        "write the letter as on the sidewall",
+    ),
+}
 _TYPES: dict[str, tuple[str, str]] = {
     "literal_error": ("one of {expected}", "choose one of these"),
     "enum": ("one of {expected}", "choose one of these"),

@@ -185,7 +185,11 @@ def _exclusion(one: Option, other: Option) -> str:
 def _apply(
     wishes: Iterable[_Wish], fittings: tuple[Fitting, ...], file: str
 ) -> tuple[tuple[Fitting, ...], tuple[OptionConflict, ...], tuple[Fault, ...]]:
-    current = {fitting.name: fitting for fitting in fittings}
+    current: dict[str, Fitting] = {}
+    for fitting in fittings:
+        current.setdefault(fitting.name, fitting)
+    # those whose name is taken stay, so that linking finds them and says so
+    others = [fitting for fitting in fittings if current[fitting.name] is not fitting]
     changed_by: dict[str, str] = {}
     conflicts: list[OptionConflict] = []
     faults: list[Fault] = []
@@ -199,13 +203,15 @@ def _apply(
                     conflicts.append(_same_fitting(wish.name, earlier, name))
                 else:
                     faults.append(_no_fitting(name, current, file))
+            elif new in wish.changes.added and name in current:
+                faults.append(_there_already(name, file))
             elif new is None:
                 del current[name]
                 changed_by[name] = wish.name
             else:
                 current[name] = new
                 changed_by[name] = wish.name
-    return tuple(current.values()), tuple(conflicts), tuple(faults)
+    return (*current.values(), *others), tuple(conflicts), tuple(faults)
 
 
 def _steps(changes: Changes, current: dict[str, Fitting]) -> Iterator[tuple[str, Fitting | None]]:
@@ -239,6 +245,16 @@ def _same_fitting(wish: str, earlier: str, fitting: str) -> OptionConflict:
         other=earlier,
         cause=f"both change the fitting {fitting!r}",
         kind="same fitting",
+    )
+
+
+def _there_already(name: str, file: str) -> Fault:
+    return Fault(
+        file=file,
+        field="changes.added",
+        found=f'the fitting "{name}", which is there already',
+        allowed="a name that no fitting has",
+        action="rename it, or put it under changes.exchanged",
     )
 
 

@@ -9,6 +9,8 @@ from pydantic_core import CoreSchema, core_schema
 
 from coachwright.model.record import Record, fault
 
+SPEED_SYMBOL_PATTERN = "^[J-NP-UHVWY]$"
+"""The speed symbols that a tyre of such a vehicle can bear."""
 _SIZE = re.compile(
     r"^(?P<kind>LT|P)?(?P<width>\d{3})/(?P<aspect>\d{2})\s?R(?P<rim>\d{2})(?P<c>C|CP)?$"
 )

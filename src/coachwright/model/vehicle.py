@@ -23,7 +23,7 @@ from coachwright.model.record import (
     Voltage,
     VolumePos,
 )
-from coachwright.model.tyre_size import TyreSizeText
+from coachwright.model.tyre_size import SPEED_SYMBOL_PATTERN, TyreSizeText
 
 
 class Market(StrEnum):
@@ -169,7 +169,7 @@ class StandardTyre(Record):
     kind: Literal["passenger", "light truck", "commercial", "camper"]
     load_index_single: int = Field(ge=60, le=130)
     load_index_dual: int | None = Field(default=None, ge=60, le=130)
-    speed_symbol: str = Field(pattern="^[J-NP-UHVWY]$")
+    speed_symbol: str = Field(pattern=SPEED_SYMBOL_PATTERN)
     rated_pressure_kpa: Pressure
     """Cold pressure at which it carries its rated load."""
     front_pressure_kpa: Pressure

@@ -5,7 +5,7 @@ from typing import Literal
 from pydantic import Field
 
 from coachwright.model.record import LengthPos, Mass, MassPos, Pressure, Record
-from coachwright.model.tyre_size import TyreSizeText
+from coachwright.model.tyre_size import SPEED_SYMBOL_PATTERN, TyreSizeText
 
 
 class Tyre(Record):
@@ -15,7 +15,7 @@ class Tyre(Record):
     kind: Literal["passenger", "light truck", "commercial", "camper"]
     load_index_single: int = Field(ge=60, le=130)
     load_index_dual: int | None = Field(default=None, ge=60, le=130)
-    speed_symbol: str = Field(pattern="^[J-NP-UHVWY]$")
+    speed_symbol: str = Field(pattern=SPEED_SYMBOL_PATTERN)
     rated_pressure_kpa: Pressure
     """Cold pressure at which it carries its rated load."""
 
