@@ -98,11 +98,13 @@ def test_the_divisor_is_for_passenger_tyres_in_the_united_states(
 
 
 def test_the_pressure_is_for_the_heaviest_state_and_never_below_the_placard() -> None:
-    found = road(rear_kg=1700).axle("rear axle")
+    whole = road(rear_kg=1700)
+    found = whole.axle("rear axle")
     # heaviest: 1700 + 50 worst, + 40 bound = 1790; 525 x (1790/2640)^1.25 = 323.0
     assert found.heaviest_kg == 1790
     assert found.needed_pressure_kpa == pytest.approx(323.0, abs=0.1)
     assert found.advised_pressure_kpa == 500
+    assert value(whole, "road.rear-tyre-pressure") == 500
 
 
 @pytest.mark.parametrize("kind", ["passenger", "camper"])

@@ -4,6 +4,7 @@ from hypothesis import strategies as st
 
 from coachwright.errors import OutOfRange, UnknownName
 from coachwright.road.tyre_load import (
+    advised_pressure,
     axle_capacity,
     load_index_kg,
     passenger_tyre_kg,
@@ -101,3 +102,19 @@ def test_a_passenger_tyre_without_extent_is_refused(name: str) -> None:
     given = {"width_mm": 225.0, "aspect_frac": 0.75, "rim_mm": 406.4, "pressure_kpa": 240.0}
     with pytest.raises(OutOfRange, match=name):
         passenger_tyre_kg(**(given | {name: 0.0}))
+
+
+@given(needed=st.floats(50, 600), placard=st.floats(200, 550))
+def test_the_advice_is_never_below_the_placard_nor_below_the_need(
+    needed: float, placard: float
+) -> None:
+    advice = advised_pressure(needed_kpa=needed, placard_kpa=placard)
+    assert advice.pressure_kpa >= placard
+    assert advice.pressure_kpa >= needed
+    assert advice.pressure_kpa in (needed, placard)
+
+
+@pytest.mark.parametrize("name", ["needed_kpa", "placard_kpa"])
+def test_no_pressure_is_no_advice(name: str) -> None:
+    with pytest.raises(OutOfRange, match=name):
+        advised_pressure(**({"needed_kpa": 300.0, "placard_kpa": 300.0} | {name: 0.0}))

@@ -57,11 +57,11 @@ def _axle_figures(axle: AxleTyres) -> Iterator[Figure]:
         missing=axle.missing,
     )
     yield Figure(
-        name=f"road.{name}-tyre-pressure-for-load",
-        label=f"Pressure that the {axle.axle} asks for (advice; never below the placard)",
-        value=axle.needed_pressure_kpa,
+        name=f"road.{name}-tyre-pressure",
+        label=f"Cold pressure advised for the {axle.axle}, never below the placard",
+        value=axle.advised_pressure_kpa,
         unit="kPa",
-        working=axle.pressure_working,
+        working=axle.advised_working,
         missing=axle.pressure_missing,
     )
 

@@ -102,6 +102,7 @@ class AxleTyres:
     advised_pressure_kpa: float | None
     capacity_working: Working | None
     pressure_working: Working | None
+    advised_working: Working | None
     missing: str
     pressure_missing: str
 

@@ -12,6 +12,7 @@ from coachwright.road.tyre_geometry import TyreDimensions, tyre_change, tyre_dim
 from coachwright.road.tyre_load import (
     AxleCapacity,
     PressureForLoad,
+    advised_pressure,
     axle_capacity,
     load_index_kg,
     pressure_for_load,
@@ -171,7 +172,12 @@ def _axle(
         )
     heaviest_kg = max(load.high_kg, worst.high_kg)
     pressure = _pressure(tyres, capacity, count, heaviest_kg)
-    needed_kpa = pressure.pressure_kpa if isinstance(pressure, PressureForLoad) else None
+    needed = pressure if isinstance(pressure, PressureForLoad) else None
+    advised = (
+        None
+        if needed is None
+        else advised_pressure(needed_kpa=needed.pressure_kpa, placard_kpa=placard_kpa)
+    )
     return AxleTyres(
         axle=axle,
         tyres=count,
@@ -185,11 +191,12 @@ def _axle(
         worst_high_kg=worst.high_kg,
         heaviest_kg=heaviest_kg,
         axle_rating_kg=rating_kg,
-        needed_pressure_kpa=needed_kpa,
+        needed_pressure_kpa=None if needed is None else needed.pressure_kpa,
         placard_pressure_kpa=placard_kpa,
-        advised_pressure_kpa=None if needed_kpa is None else max(needed_kpa, placard_kpa),
+        advised_pressure_kpa=None if advised is None else advised.pressure_kpa,
         capacity_working=None if capacity is None else capacity.working,
-        pressure_working=pressure.working if isinstance(pressure, PressureForLoad) else None,
+        pressure_working=None if needed is None else needed.working,
+        advised_working=None if advised is None else advised.working,
         missing="" if capacity is not None else "the tyre's load index for dual fitting",
         pressure_missing=pressure if isinstance(pressure, str) else "",
     )

@@ -271,6 +271,66 @@ def pressure_for_load(
     )
 
 
+def advised_pressure(*, needed_kpa: float, placard_kpa: float) -> PressureForLoad:
+    """Return the cold pressure to advise: what the load needs, never below the placard.
+
+    Parameters
+    ----------
+    needed_kpa
+        What the load asks for by a formula. [kPa]
+    placard_kpa
+        What the vehicle's maker asks for. [kPa]
+
+    Returns
+    -------
+    PressureForLoad
+        With its working.
+
+    Raises
+    ------
+    OutOfRange
+        Where a pressure is not positive.
+
+    Notes
+    -----
+    P = max(P_load, P_placard).  A light load asks for little air by the formula; the placard
+    also looks to steering, heat and the unladen axle.
+
+    References
+    ----------
+    [etrto-manual], [vehicle-maker-data]
+
+    Examples
+    --------
+    >>> advised_pressure(needed_kpa=136, placard_kpa=450).pressure_kpa
+    450
+    """
+    for name, value in (("needed_kpa", needed_kpa), ("placard_kpa", placard_kpa)):
+        if value <= 0:
+            raise OutOfRange(name, value, "more than 0")
+    pressure = max(needed_kpa, placard_kpa)
+    return PressureForLoad(
+        pressure_kpa=pressure,
+        working=Working(
+            expression="P = max(P_load, P_placard)",
+            given=(
+                Given(
+                    symbol="P_load",
+                    meaning="for the heaviest load, P_max·(A/(n·W))^1.25",
+                    value=needed_kpa,
+                    unit="kPa",
+                ),
+                Given(symbol="P_placard", meaning="placard", value=placard_kpa, unit="kPa"),
+            ),
+            result=pressure,
+            unit="kPa",
+            references=("etrto-manual", "vehicle-maker-data"),
+            note="advice; never below the placard or the tyre maker's table, never above what "
+            "tyre, wheel and valve are made for",
+        ),
+    )
+
+
 def passenger_tyre_kg(
     *,
     width_mm: float,
