@@ -20,9 +20,9 @@ from coachwright.road.tyre_load import (
     axle_capacity,
     load_index_kg,
     passenger_tyre_kg,
-    pressure_for_load,
     symbol_speed,
 )
+from coachwright.road.tyre_pressure import pressure_for_load
 
 INCH = 25.4
 KM_PER_MILE = 1.609344

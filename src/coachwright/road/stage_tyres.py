@@ -11,12 +11,14 @@ from coachwright.road.speedometer import shown_speed, speedometer_check, true_sp
 from coachwright.road.tyre_geometry import TyreDimensions, tyre_change, tyre_dimensions
 from coachwright.road.tyre_load import (
     AxleCapacity,
-    PressureForLoad,
-    advised_pressure,
     axle_capacity,
     load_index_kg,
-    pressure_for_load,
     symbol_speed,
+)
+from coachwright.road.tyre_pressure import (
+    PressureForLoad,
+    advised_pressure,
+    pressure_for_load,
 )
 from coachwright.weights.model import MassBand, Weights
 
