@@ -22,14 +22,14 @@ def _detail(vents: FixedVents) -> str:
     return f"plan {vents.plan_m2:.1f} m2, {burner}"
 
 
-def _case(vents: FixedVents, where: str, area_mm2: float | None, needed: float | None) -> Case:
+def _case(vents: FixedVents, where: str, area_mm2: float | None, needed_mm2: float | None) -> Case:
     missing = "vents that cannot be closed, with their free area" if area_mm2 is None else ""
-    if needed is None:
+    if needed_mm2 is None:
         missing = "row of the table for this plan area"
     return Case(
         subject=where,
         value=area_mm2,
-        limit=needed,
+        limit=needed_mm2,
         unit="mm2",
         missing=missing,
         detail=_detail(vents),

@@ -31,7 +31,7 @@ def _shut_in(fitted: Fitted, store: GasStore) -> bool:
 
 
 def _locker(build: Build, name: str, store: GasStore) -> Locker:
-    low_needed, high_needed = _needed(build, store)
+    low_needed, high_needed = _needed_mm2(build, store)
     return Locker(
         name=name,
         cylinders=store.cylinders,
@@ -44,7 +44,7 @@ def _locker(build: Build, name: str, store: GasStore) -> Locker:
     )
 
 
-def _needed(build: Build, store: GasStore) -> tuple[float | None, float | None]:
+def _needed_mm2(build: Build, store: GasStore) -> tuple[float | None, float | None]:
     """Return what the low and the high vent need; 0 for a high vent that may be left out."""
     if store.floor_m2 is None:
         return None, None
@@ -85,16 +85,16 @@ def take_gas(
     days = None if missing else gas_days(gas_kg=gas_kg, loads=burns)
     use = GasUse(
         gas_kg=gas_kg,
-        cooking_wh_per_day=_of(burns, "cooking"),
-        hot_water_wh_per_day=_of(burns, "warm water"),
-        heating_wh_per_day=None if missing else _of(burns, "heating"),
+        cooking_wh_per_day=_heat_wh_per_day(burns, "cooking"),
+        hot_water_wh_per_day=_heat_wh_per_day(burns, "warm water"),
+        heating_wh_per_day=None if missing else _heat_wh_per_day(burns, "heating"),
         days_d=days.days_d if days else None,
         missing=missing,
     )
     return use, (_figure(days, missing),)
 
 
-def _of(loads: list[GasLoad], what: str) -> float:
+def _heat_wh_per_day(loads: list[GasLoad], what: str) -> float:
     return sum(load.heat_wh_per_day for load in loads if load.what == what)
 
 

@@ -9,6 +9,7 @@ from coachwright.water.assumptions import FLUSHES, WASTE_L_PER_DAY
 from coachwright.water.model import Stores
 from coachwright.water.tanks import (
     TankDays,
+    WaterMass,
     grey_needed_l,
     tank_days,
     usable_l,
@@ -44,25 +45,39 @@ def take_stores(build: Build) -> Taken:
         fresh_full_kg=mass.water_kg,
         water_full_kg=water_mass(volume_l=(fresh_l or 0.0) + heater_l).water_kg,
     )
-    no_use = "" if build.brief.habits.water_l_per_day > 0 else "water used in a day"
-    figures = [
-        _figure("water.days-fresh", "Days on fresh water", days_fresh, no_use or "fresh tank"),
-        _figure("water.days-grey", "Days on the grey tank", days_grey, no_use or "grey tank"),
-        _days_figure(stores, no_use or "fresh tank"),
-    ]
-    if days_toilet is not None:
-        figures.append(_figure("water.days-toilet", "Days on the toilet", days_toilet, ""))
-    figures.append(
-        Figure(
-            name="water.fresh-mass",
-            label="Fresh water when full",
-            value=mass.water_kg if fresh else None,
-            unit="kg",
-            working=mass.working if fresh else None,
-            missing="" if fresh else "fresh tank",
-        )
+    return stores, (
+        *_days_figures(build, stores, days_fresh, days_grey, days_toilet),
+        _mass_figure(mass, fitted=bool(fresh)),
     )
-    return stores, tuple(figures)
+
+
+def _days_figures(
+    build: Build,
+    stores: Stores,
+    fresh: TankDays | None,
+    grey: TankDays | None,
+    toilet: TankDays | None,
+) -> tuple[Figure, ...]:
+    no_use = "" if build.brief.habits.water_l_per_day > 0 else "water used in a day"
+    figures = (
+        _figure("water.days-fresh", "Days on fresh water", fresh, no_use or "fresh tank"),
+        _figure("water.days-grey", "Days on the grey tank", grey, no_use or "grey tank"),
+        _days_figure(stores, no_use or "fresh tank"),
+    )
+    if toilet is None:
+        return figures
+    return (*figures, _figure("water.days-toilet", "Days on the toilet", toilet, ""))
+
+
+def _mass_figure(mass: WaterMass, *, fitted: bool) -> Figure:
+    return Figure(
+        name="water.fresh-mass",
+        label="Fresh water when full",
+        value=mass.water_kg if fitted else None,
+        unit="kg",
+        working=mass.working if fitted else None,
+        missing="" if fitted else "fresh tank",
+    )
 
 
 def _tanks(build: Build, contents: Literal["fresh", "grey", "black"]) -> tuple[Tank, ...]:

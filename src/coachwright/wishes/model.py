@@ -53,6 +53,25 @@ class WantedFacet:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class PricedPart:
+    """How many of one part are counted in the sum.
+
+    Attributes
+    ----------
+    name
+        The fitting's reference name; of finishes the id of their part, all surfaces together.
+    count
+        Pieces; of finishes whole sheets, 0 where a sheet's size is not known.
+    price_minor
+        Of one; None where it is not known in the currency.
+    """
+
+    name: str
+    count: int
+    price_minor: int | None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class PartsPrice:
     """Sum of the parts' prices in one currency, without tax, labour or vehicle.
 
@@ -66,6 +85,8 @@ class PartsPrice:
         None where the brief gives no budget.
     without_price
         Fittings and finishes whose part has no price in the currency.
+    items
+        What the sum is made of.
     """
 
     currency: str
@@ -73,6 +94,7 @@ class PartsPrice:
     known_minor: int
     budget_minor: int | None
     without_price: tuple[str, ...]
+    items: tuple[PricedPart, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

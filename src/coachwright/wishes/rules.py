@@ -106,7 +106,7 @@ def _extinguishers(limit_id: str) -> Callable[[Build, Wishes], Iterator[Case]]:
 
 WISH_RULES: tuple[Rule, ...] = (
     Rule(
-        id="wishes.berths",
+        id="wishes.enough-berths",
         title="There is a berth for everyone who wants one",
         source=_brief("travellers"),
         severity=Severity.STOP,

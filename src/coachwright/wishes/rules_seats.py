@@ -103,7 +103,7 @@ def _evidence(limit_id: str, wanted: tuple[str, ...]) -> Callable[[Build, Wishes
 
 SEAT_RULES: tuple[Rule, ...] = (
     Rule(
-        id="wishes.belted-seats",
+        id="wishes.enough-belted-seats",
         title="There are as many seats with belts as travellers who want one",
         source=_BRIEF,
         severity=Severity.STOP,

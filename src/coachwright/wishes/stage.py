@@ -8,7 +8,14 @@ from coachwright.model.facets import Price
 from coachwright.model.working import Figure
 from coachwright.reference import limit
 from coachwright.wishes.beds import Bunk, berths, sleepers
-from coachwright.wishes.model import BedFit, PartsPrice, SittingPlace, WantedFacet, Wishes
+from coachwright.wishes.model import (
+    BedFit,
+    PartsPrice,
+    PricedPart,
+    SittingPlace,
+    WantedFacet,
+    Wishes,
+)
 from coachwright.wishes.price import Item, sheets, total
 from coachwright.wishes.seats import Count, belted_seats, facing
 
@@ -133,13 +140,18 @@ def _beds(build: Build, bunks: tuple[Bunk, ...]) -> tuple[BedFit, ...]:
 def _price(build: Build) -> PartsPrice:
     budget = build.brief.budget
     currency = budget.currency if budget else CURRENCIES[build.brief.jurisdiction]
-    summed = total(items=(*_pieces(build, currency), *_sheet_goods(build, currency)))
+    items = (*_pieces(build, currency), *_sheet_goods(build, currency))
+    summed = total(items=items)
     return PartsPrice(
         currency=currency,
         price_minor=summed.total_minor,
         known_minor=summed.known_minor,
         budget_minor=budget.amount_minor if budget else None,
         without_price=summed.without_price,
+        items=tuple(
+            PricedPart(name=item.name, count=item.count, price_minor=item.price_minor)
+            for item in items
+        ),
     )
 
 
