@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from coachwright.drawing.scene import Anchor, Layer, Line, Primitive, Rect, Scene, Text, Weight
 
-_ROW_MM = 8.2
+_ROW_MM = 7.2
 _BAR_MM = 3.4
 _LABEL_MM = 47.0
 _VALUE_MM = 46.0

@@ -33,7 +33,8 @@ class Reference:
             word for word in (self.edition, self.year) if word and word not in self.title
         )
         head = f"{self.author}: {self.title}" if self.author else self.title
-        return " ".join(f"{word.rstrip('.')}." for word in (head, issued, self.page) if word)
+        parts = (head, issued, self.page)
+        return " ".join(f"{part[:1].upper()}{part[1:].rstrip('.')}." for part in parts if part)
 
 
 def reference(key: str) -> Reference:

@@ -1,0 +1,231 @@
+"""The compliance sheet: every rule with its outcome, stops first."""
+
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from coachwright.model.build import Build
+from coachwright.model.finding import Finding, Outcome, Severity
+from coachwright.papers.frame import FrameView, SourceLine, frame, source_lines
+from coachwright.papers.wording import (
+    DISCIPLINE_WORDS,
+    HARD_SPACE,
+    JURISDICTION_WORDS,
+    NONE,
+    RELATION_SIGNS,
+    SourceNumbers,
+    clause_of,
+    ended,
+    mark_of,
+    show,
+    spoken,
+    subject_of,
+)
+
+_OUTCOMES = (Outcome.BROKEN, Outcome.UNKNOWN, Outcome.MET)
+_HEADINGS = {
+    Outcome.BROKEN: "Broken",
+    Outcome.UNKNOWN: "Unknown: not shown to be met",
+    Outcome.MET: "Met",
+}
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class FindingRow:
+    """One rule applied to one subject, as strings."""
+
+    mark: str
+    outcome: str
+    severity: str
+    title: str
+    applied_to: str
+    value: str
+    limit: str
+    margin: str
+    source: str
+    place: str
+    remarks: tuple[str, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class OutcomeGroup:
+    """The findings of one outcome."""
+
+    heading: str
+    rows: tuple[FindingRow, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class CountRow:
+    """How many findings of one severity had each outcome."""
+
+    severity: str
+    broken: str
+    unknown: str
+    met: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class UnusedRule:
+    """A rule that found nothing to judge."""
+
+    discipline: str
+    title: str
+    source: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class DecisionRow:
+    """A finding that someone accepted."""
+
+    rule: str
+    subject: str
+    role: str
+    reason: str
+    date: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ComplianceView:
+    """Everything on the compliance sheet."""
+
+    frame: FrameView
+    verdict: str
+    verdict_mark: str
+    basis: str
+    counts: tuple[CountRow, ...]
+    groups: tuple[OutcomeGroup, ...]
+    unused: tuple[UnusedRule, ...]
+    decisions: tuple[DecisionRow, ...]
+    sources: tuple[SourceLine, ...]
+
+
+def compliance_view(build: Build, findings: Iterable[Finding]) -> ComplianceView:
+    """Return the compliance sheet of a build.
+
+    Parameters
+    ----------
+    build
+        For names, units and decisions.
+    findings
+        Every finding, in the order of the rules.
+    """
+    listed = tuple(findings)
+    numbers = SourceNumbers()
+    groups = tuple(_group(build, listed, outcome, numbers) for outcome in _OUTCOMES)
+    unused = tuple(
+        UnusedRule(
+            discipline=DISCIPLINE_WORDS[finding.discipline],
+            title=finding.title,
+            source=_cited(finding, numbers),
+        )
+        for finding in listed
+        if finding.outcome is Outcome.NOT_APPLICABLE
+    )
+    verdict, mark = _verdict(listed)
+    return ComplianceView(
+        frame=frame(
+            build,
+            title="Compliance sheet",
+            cautions=("certification", "electricity", "gas", "seats", "load"),
+        ),
+        verdict=verdict,
+        verdict_mark=mark,
+        basis=f"Rules of: {JURISDICTION_WORDS[build.brief.jurisdiction]}. Each rule is named with "
+        "its source, clause and edition, and with how the limit is known: read in the source, "
+        "recalled from memory, or common practice without a published source.",
+        counts=_counts(listed),
+        groups=tuple(group for group in groups if group.rows),
+        unused=unused,
+        decisions=_decisions(build, listed),
+        sources=source_lines(numbers),
+    )
+
+
+def _verdict(findings: tuple[Finding, ...]) -> tuple[str, str]:
+    tally = Counter((finding.severity, finding.outcome) for finding in findings)
+    stops = tally[Severity.STOP, Outcome.BROKEN]
+    unknown = tally[Severity.STOP, Outcome.UNKNOWN]
+    if stops:
+        return f"{_number_of(stops, 'stop')} broken: the build cannot go ahead.", "broken"
+    if unknown:
+        return f"No stop is broken, but {_number_of(unknown, 'stop')} cannot be judged.", "unknown"
+    return "No stop is broken among the rules examined here.", "met"
+
+
+def _number_of(count: int, word: str) -> str:
+    return f"{count} {word}" if count == 1 else f"{count} {word}s"
+
+
+def _counts(findings: tuple[Finding, ...]) -> tuple[CountRow, ...]:
+    tally = Counter((finding.severity, finding.outcome) for finding in findings)
+    return tuple(
+        CountRow(
+            severity=str(severity).capitalize(),
+            broken=str(tally[severity, Outcome.BROKEN]),
+            unknown=str(tally[severity, Outcome.UNKNOWN]),
+            met=str(tally[severity, Outcome.MET]),
+        )
+        for severity in Severity
+    )
+
+
+def _group(
+    build: Build, findings: tuple[Finding, ...], outcome: Outcome, numbers: SourceNumbers
+) -> OutcomeGroup:
+    rows = tuple(
+        _row(build, finding, numbers)
+        for severity in Severity
+        for finding in findings
+        if finding.outcome is outcome and finding.severity is severity
+    )
+    return OutcomeGroup(heading=_HEADINGS[outcome], rows=rows)
+
+
+def _row(build: Build, finding: Finding, numbers: SourceNumbers) -> FindingRow:
+    system = build.brief.units
+    sign = RELATION_SIGNS[finding.holds]
+    return FindingRow(
+        mark=mark_of(finding),
+        outcome=str(finding.outcome),
+        severity=str(finding.severity),
+        title=finding.title,
+        applied_to=" · ".join(
+            words
+            for words in (subject_of(build, finding.subject), spoken(build, finding.detail))
+            if words
+        ),
+        value=show(finding.value, finding.unit, system),
+        limit=f"{sign}{HARD_SPACE}{show(finding.limit, finding.unit, system)}",
+        margin=NONE if finding.margin is None else show(finding.margin, finding.unit, system),
+        source=numbers.of(finding.source.key),
+        place=clause_of(finding.source),
+        remarks=tuple(_remarks(build, finding)),
+    )
+
+
+def _remarks(build: Build, finding: Finding) -> Iterable[str]:
+    if finding.missing:
+        yield f"Missing: {ended(spoken(build, finding.missing))}"
+    if finding.outcome is Outcome.BROKEN and finding.remedy:
+        yield f"What can be done: {ended(finding.remedy)}"
+    if finding.accepted is not None:
+        yield f"Accepted by the {finding.accepted.role}: {ended(finding.accepted.reason)}"
+
+
+def _cited(finding: Finding, numbers: SourceNumbers) -> str:
+    return f"{numbers.of(finding.source.key)} {clause_of(finding.source)}"
+
+
+def _decisions(build: Build, findings: tuple[Finding, ...]) -> tuple[DecisionRow, ...]:
+    titles = {finding.rule: finding.title for finding in findings}
+    return tuple(
+        DecisionRow(
+            rule=titles.get(decision.rule, "a rule that was not applied to this build"),
+            subject=subject_of(build, decision.subject) if decision.subject else "every subject",
+            role=decision.role,
+            reason=decision.reason,
+            date=decision.date.isoformat() if decision.date else "no date",
+        )
+        for decision in build.decisions
+    )
