@@ -70,7 +70,7 @@ def _print_fittings(screen: "Console", found: "Comparison") -> None:
 def _print_figures(screen: "Console", found: "Comparison", system: str, *, every: bool) -> None:
     from rich.text import Text
 
-    from coachwright.cli.showing import add, table
+    from coachwright.cli.showing import add, show, table
 
     listed = table("figure", "before", "after", "change", right=(1, 2, 3))
     shown = [figure for figure in found.figures if every or _is_asked_for(figure)]
@@ -78,8 +78,8 @@ def _print_figures(screen: "Console", found: "Comparison", system: str, *, every
         add(
             listed,
             figure.label,
-            _shown(figure.before.value, figure.before.unit, system),
-            _shown(figure.after.value, figure.after.unit, system),
+            show(figure.before.value, figure.before.unit, system),
+            show(figure.after.value, figure.after.unit, system),
             _difference(figure, system),
         )
     price = found.price
@@ -93,20 +93,16 @@ def _is_asked_for(figure: "FigureChange") -> bool:
     return figure.headline or figure.name.startswith("weights.")
 
 
-def _shown(value: float | None, unit: str, system: str) -> str:
-    from coachwright.papers.wording import show
-
-    return show(value, unit, system)
-
-
 def _difference(figure: "FigureChange", system: str) -> str:
     """Return the change with its sign; a difference of temperatures has no zero point."""
+    from coachwright.cli.showing import show
+
     value = figure.change.value
     if value is None:
         return "unknown"
     unit = "K" if figure.change.unit == "degC" else figure.change.unit
     sign = "+" if value > 0 else ""
-    return f"{sign}{_shown(value, unit, system)}"
+    return f"{sign}{show(value, unit, system)}"
 
 
 def _print_findings(screen: "Console", found: "Comparison", *, every: bool) -> None:

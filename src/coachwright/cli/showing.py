@@ -6,7 +6,7 @@ import json
 from collections.abc import Iterable, Iterator
 from enum import Enum
 from textwrap import wrap
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Literal
 
 import typer
 
@@ -53,7 +53,9 @@ def table(*headings: str, right: Iterable[int] = (), leading: int = 0) -> "Table
     made = Table(box=box.SIMPLE_HEAD, pad_edge=False, header_style="bold", leading=leading)
     figures = frozenset(right)
     for place, heading in enumerate(headings):
-        made.add_column(heading, justify="right" if place in figures else "left", overflow="fold")
+        figure = place in figures
+        justify: Literal["right", "left"] = "right" if figure else "left"
+        made.add_column(heading, justify=justify, overflow="fold", no_wrap=figure)
     return made
 
 
@@ -62,6 +64,27 @@ def add(rows: "Table", *cells: "str | Text") -> None:
     from rich.text import Text
 
     rows.add_row(*(cell if isinstance(cell, Text) else Text(str(cell)) for cell in cells))
+
+
+def show(value: float | None, unit: str, system: str) -> str:
+    """Return a value with its unit and a true minus sign.
+
+    Parameters
+    ----------
+    value
+        In `unit`; None is unknown.
+    unit
+        An internal unit, such as ``"kg"``.
+    system
+        ``"metric"`` or ``"us"``.
+
+    Examples
+    --------
+    >>> show(-12.25, "kg", "metric"), show(None, "kg", "metric")
+    ('−12.2 kg', 'unknown')
+    """
+    text = shown(value, unit, system)
+    return f"−{text[1:]}" if text.startswith("-") else text
 
 
 def print_json(data: Any) -> None:

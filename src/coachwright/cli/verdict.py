@@ -7,9 +7,8 @@ from typing import TYPE_CHECKING
 from rich.text import Text
 
 from coachwright.actions.checking import Verdict, verdict
-from coachwright.cli.showing import add, console, table
-from coachwright.model.finding import Finding, Outcome, Severity
-from coachwright.papers.wording import RELATION_SIGNS, clause_of, show, words_of
+from coachwright.cli.showing import add, console, show, table
+from coachwright.model.finding import Finding, Outcome, Severity, Source, Status
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -23,6 +22,8 @@ CAUTION = (
     "codes and licensed practice govern electricity, gas, seats, structure and loads, and only a "
     "weighbridge shows the true axle loads."
 )
+_SIGNS = {"<=": "≤", ">=": "≥", "<": "<", ">": ">", "==": "="}
+_STATUS = {Status.READ: "read", Status.MEMORY: "from memory", Status.PRACTICE: "common practice"}
 _HEADINGS = (
     (Severity.STOP, "Broken stops", "bold red"),
     (Severity.CAUTION, "Broken cautions", "bold yellow"),
@@ -88,7 +89,7 @@ def _broken(findings: Iterable[Finding], system: str) -> "Table":
             made,
             _said(finding),
             show(finding.value, finding.unit, system),
-            f"{RELATION_SIGNS[finding.holds]} {show(finding.limit, finding.unit, system)}",
+            f"{_SIGNS[finding.holds]} {show(finding.limit, finding.unit, system)}",
             show(finding.margin, finding.unit, system),
         )
     return made
@@ -97,7 +98,7 @@ def _broken(findings: Iterable[Finding], system: str) -> "Table":
 def _said(finding: Finding) -> Text:
     """Return what a broken rule says: title, subject, source, remedy and who accepted it."""
     said = Text(_titled(finding), style="bold")
-    lines = [finding.detail, f"{finding.source.key} {clause_of(finding.source)}", finding.rule]
+    lines = [finding.detail, _clause(finding.source), finding.rule]
     for line in lines:
         if line:
             said.append(f"\n{line}", style="not bold dim")
@@ -109,8 +110,15 @@ def _said(finding: Finding) -> Text:
     return said
 
 
+def _clause(source: Source) -> str:
+    """Return where a rule stands, and how well that is known."""
+    place = " ".join(word for word in (source.key, source.clause) if word)
+    edition = f"edition {source.edition}" if source.edition else ""
+    return ", ".join(word for word in (place, edition, _STATUS[source.status]) if word)
+
+
 def _titled(finding: Finding) -> str:
-    subject = f" ({words_of(finding.subject)})" if finding.subject else ""
+    subject = f" ({finding.subject})" if finding.subject else ""
     return f"{finding.title}{subject}"
 
 
@@ -131,7 +139,7 @@ def _print_rest(screen: "Console", findings: Iterable[Finding], system: str) -> 
                 met,
                 _titled(finding),
                 show(finding.value, finding.unit, system),
-                f"{RELATION_SIGNS[finding.holds]} {show(finding.limit, finding.unit, system)}",
+                f"{_SIGNS[finding.holds]} {show(finding.limit, finding.unit, system)}",
             )
         elif finding.outcome is Outcome.NOT_APPLICABLE:
             add(idle, finding.title, finding.rule)

@@ -4,8 +4,7 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
-from coachwright.cli.showing import add, console, print_json, table
-from coachwright.papers.wording import show
+from coachwright.cli.showing import add, console, print_json, show, table
 from coachwright.reference.sources import reference
 
 if TYPE_CHECKING:
