@@ -7,8 +7,9 @@ from hypothesis import strategies as st
 from coachwright.errors import OutOfRange
 from coachwright.water.gas import (
     GasLoad,
+    burned_wh_per_day,
     gas_days,
-    heating_wh_per_day,
+    heating_range,
     round_hole_mm,
     vent_mm2,
 )
@@ -39,8 +40,21 @@ def test_more_load_never_gives_more_days(gas: float, heat: float, more: float) -
     assert alone.working.expression.endswith("(E1/η1)")
 
 
-def test_a_heater_runs_no_longer_than_a_day() -> None:
-    assert heating_wh_per_day(output_w=2000, run_h_per_day=30) == 48_000
+@given(st.floats(100, 6000), st.floats(0, 6000), st.floats(0, 24), st.floats(0, 24))
+def test_a_heater_gives_no_more_than_a_day_at_full_output(
+    output: float, least: float, full: float, other: float
+) -> None:
+    heat = heating_range(
+        output_w=output, least_output_w=least, full_h_per_day=full, other_h_per_day=other
+    )
+    assert output * full <= heat.least_wh_per_day * (1 + 1e-12)
+    assert heat.least_wh_per_day <= heat.most_wh_per_day * (1 + 1e-12)
+    assert heat.most_wh_per_day <= output * 24 * (1 + 1e-12)
+
+
+def test_a_fridge_burns_by_itself() -> None:
+    # 300 W for 12 h
+    assert burned_wh_per_day(input_w=300, running_h_per_day=12) == 3600
 
 
 def test_areas_add_up() -> None:

@@ -227,6 +227,38 @@ def test_gas_days_count_cooking_warm_water_and_heating() -> None:
     assert figure(water, "water.gas-days").value == water.gas.days_d
 
 
+def test_a_heater_that_turns_down_makes_the_days_a_range() -> None:
+    modes = [
+        {"name": "fan high", "draw": "22 W", "winter_use": "2 h/day"},
+        {"name": "fan low", "draw": "7 W", "winter_use": "9 h/day"},
+    ]
+    air: Data = LPG_AIR | {"dc_load": {"modes": modes}}
+    air["heater"] = air["heater"] | {"least_output": "1 kW"}
+    water = made(with_parts((store(), {}), (air, {})))
+    days = figure(water, "water.gas-days")
+    # 11 kg x 46.35 MJ/kg / 3.6 = 141.6 kWh; 22 and 13 kWh of heat at 0.8
+    assert days.value == pytest.approx(141.6 / (22 / 0.8), rel=1e-3)
+    assert days.high == pytest.approx(141.6 / (13 / 0.8), rel=1e-3)
+    assert days.label == "Days on gas in winter, at least"
+    assert water.gas is not None
+    assert water.gas.most_days_d == days.high
+
+
+def test_a_gas_fridge_is_no_cooker() -> None:
+    fridge: Data = {"gas_appliance": {"input": "300 W", "use": "23 g/h", "running": "12 h/day"}}
+    water = made(with_parts((store(), {}), (fridge, {})))
+    assert water.gas is not None
+    assert water.gas.cooking_wh_per_day == 0
+    assert water.gas.running_wh_per_day == 3600
+    assert water.gas.days_d == pytest.approx(141.6 / 3.6, rel=1e-3)
+
+
+@pytest.mark.parametrize("way", ["on", "within"])
+def test_a_cylinder_in_a_locker_is_no_locker_itself(way: str) -> None:
+    water = made(with_parts((store(floor="0.14 m2"), {}), (store(), {way: "piece-a"})))
+    assert [locker.name for locker in water.lockers] == ["piece-a"]
+
+
 @pytest.mark.parametrize(
     ("pieces", "missing"),
     [

@@ -105,24 +105,39 @@ def round_hole_mm(*, area_mm2: float) -> float:
     return math.sqrt(4 * area_mm2 / math.pi)
 
 
-def heating_wh_per_day(*, output_w: float, run_h_per_day: float) -> float:
-    """Return the heat of a heater that runs at full output [Wh/day].
+@dataclass(frozen=True, kw_only=True, slots=True)
+class HeatingRange:
+    """Heat of a day within what a heater can give in its hours."""
+
+    least_wh_per_day: float
+    most_wh_per_day: float
+
+
+def heating_range(
+    *, output_w: float, least_output_w: float, full_h_per_day: float, other_h_per_day: float
+) -> HeatingRange:
+    """Return the least and the most heat of a heater that runs some hours.
 
     Parameters
     ----------
     output_w
         Full output. [W]
-    run_h_per_day
-        Hours of running. [h/day]
+    least_output_w
+        Smallest output. [W]
+    full_h_per_day
+        Hours in the mode that draws most, taken for full output. [h/day]
+    other_h_per_day
+        Hours in its other modes. [h/day]
 
     Returns
     -------
-    float
-        P · t, for at most 24 h.
+    HeatingRange
+        For at most 24 h in all.
 
     Notes
     -----
-    An upper bound: a heater that turns down gives less in the same hours.
+    Most: P · (tf + to); least: P · tf + Pl · to.  What the modes of the fan say about the burner
+    is not known better than that.
 
     References
     ----------
@@ -130,10 +145,49 @@ def heating_wh_per_day(*, output_w: float, run_h_per_day: float) -> float:
 
     Examples
     --------
-    >>> heating_wh_per_day(output_w=2000, run_h_per_day=6)
-    12000
+    >>> heat = heating_range(
+    ...     output_w=2000, least_output_w=1000, full_h_per_day=2, other_h_per_day=9
+    ... )
+    >>> heat.least_wh_per_day, heat.most_wh_per_day
+    (13000, 22000)
     """
-    return output_w * min(run_h_per_day, 24.0)
+    full_h = min(full_h_per_day, 24)
+    other_h = min(other_h_per_day, 24 - full_h)
+    return HeatingRange(
+        least_wh_per_day=output_w * full_h + min(least_output_w, output_w) * other_h,
+        most_wh_per_day=output_w * (full_h + other_h),
+    )
+
+
+def burned_wh_per_day(*, input_w: float, running_h_per_day: float) -> float:
+    """Return the heat that a burner releases in a day [Wh/day].
+
+    Parameters
+    ----------
+    input_w
+        Heat released at full use. [W]
+    running_h_per_day
+        At full use. [h/day]
+
+    Returns
+    -------
+    float
+        P · t.
+
+    Notes
+    -----
+    A thermostat's share is in the hours.
+
+    References
+    ----------
+    [energy-balance]
+
+    Examples
+    --------
+    >>> burned_wh_per_day(input_w=300, running_h_per_day=12)
+    3600
+    """
+    return input_w * running_h_per_day
 
 
 def gas_days(*, gas_kg: float, loads: Sequence[GasLoad]) -> GasDays:
@@ -173,15 +227,15 @@ def gas_days(*, gas_kg: float, loads: Sequence[GasLoad]) -> GasDays:
     17.15
     """
     stored_wh = gas_kg * PROPANE_MJ_PER_KG * 1000 / 3.6
-    burned_wh_per_day = sum(
+    all_wh_per_day = sum(
         drawn_wh_per_day(
             heat_wh_per_day=load.heat_wh_per_day, efficiency_frac=load.efficiency_frac
         )
         for load in loads
     )
-    if burned_wh_per_day <= 0:
-        raise OutOfRange("loads", burned_wh_per_day, "something that burns gas")
-    days_d = stored_wh / burned_wh_per_day
+    if all_wh_per_day <= 0:
+        raise OutOfRange("loads", all_wh_per_day, "something that burns gas")
+    days_d = stored_wh / all_wh_per_day
     given = [Given(symbol="m", meaning="gas in full cylinders", value=gas_kg, unit="kg")]
     for index, load in enumerate(loads, start=1):
         given += [
@@ -205,6 +259,7 @@ def gas_days(*, gas_kg: float, loads: Sequence[GasLoad]) -> GasDays:
         result=days_d,
         unit="d",
         references=("energy-balance", "afdc-fuel-properties"),
-        note="a winter's day; cylinders emptied to the last gram",
+        note="a winter's day, air heaters at full output in all their hours; cylinders emptied "
+        "to the last gram",
     )
     return GasDays(stored_wh=stored_wh, days_d=days_d, working=working)

@@ -191,13 +191,25 @@ class Locker:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class GasUse:
-    """LP gas aboard and what a winter's day takes of it; None where something is missing."""
+    """LP gas aboard and what a winter's day takes of it; None where something is missing.
+
+    Attributes
+    ----------
+    running_wh_per_day
+        Burned by what runs by itself, such as a fridge.
+    heating_wh_per_day, days_d
+        With air heaters at full output in all of their hours: the most heat, the fewest days.
+    most_days_d
+        With air heaters turned down in all but the hours of their strongest mode.
+    """
 
     gas_kg: float
     cooking_wh_per_day: float
+    running_wh_per_day: float
     hot_water_wh_per_day: float
     heating_wh_per_day: float | None
     days_d: float | None
+    most_days_d: float | None
     missing: str = ""
 
 

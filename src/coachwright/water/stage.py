@@ -8,11 +8,11 @@ from coachwright.water.stage_gas import (
     take_combustion,
     take_gas,
     take_lockers,
-    take_vents,
 )
 from coachwright.water.stage_hot_water import take_hot_water
 from coachwright.water.stage_stores import take_stores
 from coachwright.water.stage_supply import take_doses, take_gaps, take_outlets, take_pumps
+from coachwright.water.stage_vents import take_vents
 
 
 def stage(build: Build) -> Water:

@@ -1,19 +1,23 @@
-"""Take the gas store, its users, alarms and fixed vents of a build to their subjects."""
+"""Take the gas store, its users and the alarms of a build to their subjects."""
 
 from collections.abc import Iterator
 
 from coachwright.model.brief import Jurisdiction
-from coachwright.model.build import INSIDE, Build, Fitted, Mounting
-from coachwright.model.facets import GasStore
-from coachwright.model.placement import placed
+from coachwright.model.build import INSIDE, Build, Fitted
+from coachwright.model.facets import GasAppliance, GasStore
 from coachwright.model.working import Figure
 from coachwright.reference import limit
 from coachwright.water.assumptions import HOB_FRAC
-from coachwright.water.gas import GasDays, GasLoad, gas_days, heating_wh_per_day, vent_mm2
-from coachwright.water.model import FixedVents, GasUse, HotWater, Locker
-from coachwright.water.vents import free_mm2, plan_m2, vents_needed
-
-_HIGH_IN_ROOF = (Mounting.ROOF, Mounting.CEILING)
+from coachwright.water.gas import (
+    GasDays,
+    GasLoad,
+    burned_wh_per_day,
+    gas_days,
+    heating_range,
+    vent_mm2,
+)
+from coachwright.water.model import GasUse, HotWater, Locker
+from coachwright.water.vents import free_mm2
 
 
 def take_lockers(build: Build) -> tuple[Locker, ...]:
@@ -21,11 +25,16 @@ def take_lockers(build: Build) -> tuple[Locker, ...]:
     return tuple(
         _locker(build, fitted.name, store)
         for fitted in build.fittings
-        if (store := fitted.part.gas_store) is not None and _shut_in(fitted, store)
+        if (store := fitted.part.gas_store) is not None and _shut_in(build, fitted, store)
     )
 
 
-def _shut_in(fitted: Fitted, store: GasStore) -> bool:
+def _shut_in(build: Build, fitted: Fitted, store: GasStore) -> bool:
+    """Whether a store is a locker, and not a cylinder within another one."""
+    for name in (fitted.fitting.on, fitted.fitting.within):
+        holder = build.fitted(name)
+        if holder is not None and holder.part.gas_store is not None:
+            return False
     stated = (store.floor_m2, store.low_vent_m2, store.high_vent_m2)
     return fitted.fitting.mounting in INSIDE or any(value is not None for value in stated)
 
@@ -74,41 +83,62 @@ def take_gas(
     stores = [f.part.gas_store for f in build.fittings if f.part.gas_store is not None]
     if not stores:
         return None, ()
-    loads = [*_cooking(build), *_hot_water(hot_water)]
-    heating, missing = _heating(build)
     gas_kg = sum(store.gas_kg for store in stores)
-    burns = [load for load in (*loads, *heating) if load.heat_wh_per_day > 0]
+    steady = [*_cooking(build), *_running(build), *_hot_water(hot_water)]
+    most, least, missing = _heating(build)
+    burns = _burning(steady, most)
     if any(load.efficiency_frac <= 0 for load in burns):
         missing = missing or "efficiency of what burns gas"
     if not burns:
         missing = missing or "anything that burns gas"
     days = None if missing else gas_days(gas_kg=gas_kg, loads=burns)
+    turned_down = None if missing else gas_days(gas_kg=gas_kg, loads=_burning(steady, least))
     use = GasUse(
         gas_kg=gas_kg,
         cooking_wh_per_day=_heat_wh_per_day(burns, "cooking"),
+        running_wh_per_day=_heat_wh_per_day(burns, "what runs by itself"),
         hot_water_wh_per_day=_heat_wh_per_day(burns, "warm water"),
         heating_wh_per_day=None if missing else _heat_wh_per_day(burns, "heating"),
         days_d=days.days_d if days else None,
+        most_days_d=turned_down.days_d if turned_down else None,
         missing=missing,
     )
-    return use, (_figure(days, missing),)
+    return use, (_figure(days, turned_down, missing),)
+
+
+def _burning(steady: list[GasLoad], heating: list[GasLoad]) -> list[GasLoad]:
+    return [load for load in (*steady, *heating) if load.heat_wh_per_day > 0]
 
 
 def _heat_wh_per_day(loads: list[GasLoad], what: str) -> float:
     return sum(load.heat_wh_per_day for load in loads if load.what == what)
 
 
+def _own_burners(build: Build) -> Iterator[GasAppliance]:
+    """Yield what burns gas and heats neither air nor water."""
+    for fitted in build.fittings:
+        part = fitted.part
+        if part.gas_appliance and not part.heater and not part.water_heater:
+            yield part.gas_appliance
+
+
 def _cooking(build: Build) -> Iterator[GasLoad]:
-    """Yield the cooking, where something burns gas that heats neither air nor water."""
-    if any(
-        f.part.gas_appliance and not f.part.heater and not f.part.water_heater
-        for f in build.fittings
-    ):
+    """Yield the cooking, where there is a burner that does not run by itself."""
+    if any(burner.running_h_per_day is None for burner in _own_burners(build)):
         yield GasLoad(
             what="cooking",
             heat_wh_per_day=build.brief.habits.cooking_wh_per_day,
             efficiency_frac=HOB_FRAC,
         )
+
+
+def _running(build: Build) -> Iterator[GasLoad]:
+    for burner in _own_burners(build):
+        if burner.running_h_per_day is not None:
+            burned = burned_wh_per_day(
+                input_w=burner.input_w, running_h_per_day=burner.running_h_per_day
+            )
+            yield GasLoad(what="what runs by itself", heat_wh_per_day=burned, efficiency_frac=1.0)
 
 
 def _hot_water(hot_water: tuple[HotWater, ...]) -> Iterator[GasLoad]:
@@ -123,100 +153,56 @@ def _hot_water(hot_water: tuple[HotWater, ...]) -> Iterator[GasLoad]:
         )
 
 
-def _heating(build: Build) -> tuple[list[GasLoad], str]:
-    loads = []
+def _heating(build: Build) -> tuple[list[GasLoad], list[GasLoad], str]:
+    """Return the most and the least that gas air heaters burn, or what is missing."""
+    most: list[GasLoad] = []
+    least: list[GasLoad] = []
     for fitted in build.fittings:
         heater = fitted.part.heater
         if heater is None or heater.fuel != "LPG":
             continue
-        run_h_per_day = _winter_h_per_day(fitted)
-        if run_h_per_day <= 0:
-            return [], f"hours that {fitted.name} runs in winter"
-        heat = heating_wh_per_day(output_w=heater.output_w, run_h_per_day=run_h_per_day)
-        loads.append(
-            GasLoad(what="heating", heat_wh_per_day=heat, efficiency_frac=heater.efficiency_frac)
+        full_h, other_h = _winter_h_per_day(fitted)
+        if full_h + other_h <= 0:
+            return [], [], f"hours that {fitted.name} runs in winter"
+        heat = heating_range(
+            output_w=heater.output_w,
+            least_output_w=heater.least_output_w,
+            full_h_per_day=full_h,
+            other_h_per_day=other_h,
         )
-    return loads, ""
+        for loads, heat_wh_per_day in (
+            (most, heat.most_wh_per_day),
+            (least, heat.least_wh_per_day),
+        ):
+            load = GasLoad(
+                what="heating",
+                heat_wh_per_day=heat_wh_per_day,
+                efficiency_frac=heater.efficiency_frac,
+            )
+            loads.append(load)
+    return most, least, ""
 
 
-def _winter_h_per_day(fitted: Fitted) -> float:
-    """Return the hours that a heater runs, by the use of its electrical load."""
+def _winter_h_per_day(fitted: Fitted) -> tuple[float, float]:
+    """Return the hours in the mode that draws most, and in the others."""
     own = {use.mode: use.winter_use_h_per_day for use in fitted.fitting.use}
     load = fitted.part.dc_load
-    modes = load.modes if load is not None else ()
-    return sum(own.get(mode.name, mode.winter_use_h_per_day) * mode.duty_frac for mode in modes)
+    modes = sorted(load.modes, key=lambda mode: mode.draw_w) if load is not None else []
+    hours = [own.get(m.name, m.winter_use_h_per_day) * m.duty_frac for m in modes]
+    return (hours[-1], sum(hours[:-1])) if hours else (0.0, 0.0)
 
 
-def _figure(days: GasDays | None, missing: str) -> Figure:
+def _figure(days: GasDays | None, turned_down: GasDays | None, missing: str) -> Figure:
+    ranged = days is not None and turned_down is not None and turned_down.days_d > days.days_d
     return Figure(
         name="water.gas-days",
-        label="Days on gas in winter",
+        label="Days on gas in winter, at least" if ranged else "Days on gas in winter",
         value=days.days_d if days else None,
         unit="d",
         working=days.working if days else None,
+        high=turned_down.days_d if turned_down and ranged else None,
         missing=missing,
     )
-
-
-def take_vents(build: Build) -> FixedVents:
-    """Return the fixed vents of the living space."""
-    outside = build.vehicle.outside
-    area = plan_m2(length_mm=outside.length_mm, width_mm=outside.width_mm)
-    unsealed = any(_unsealed(fitted) for fitted in build.fittings)
-    needed = vents_needed(area_m2=area, unsealed_burner=unsealed)
-    vents = list(_vents(build))
-    roof = [m2 for where, m2 in vents if where == "roof"]
-    wall = [m2 for where, m2 in vents if where == "wall"]
-    wall_will_do = needed is not None and needed.wall_mm2 is not None
-    in_roof = bool(roof) or not wall or not wall_will_do
-    high_needed = None if needed is None else (needed.roof_mm2 if in_roof else needed.wall_mm2)
-    return FixedVents(
-        plan_m2=area,
-        unsealed_burner=unsealed,
-        in_roof=in_roof,
-        high_needed_mm2=high_needed,
-        low_needed_mm2=None if needed is None else needed.low_mm2,
-        high_mm2=free_mm2(areas_m2=roof if in_roof else wall) if vents else None,
-        low_mm2=free_mm2(areas_m2=[m2 for where, m2 in vents if where == "low"])
-        if vents
-        else None,
-        status="read" if needed is None else needed.status,
-    )
-
-
-def _unsealed(fitted: Fitted) -> bool:
-    if fitted.fitting.mounting not in INSIDE:
-        return False
-    burner, heater = fitted.part.gas_appliance, fitted.part.heater
-    open_heater = heater is not None and heater.fuel != "electric" and not heater.room_sealed
-    return open_heater or (burner is not None and not burner.room_sealed)
-
-
-def _vents(build: Build) -> Iterator[tuple[str, float]]:
-    """Yield where each vent that cannot be closed sits, and its free area."""
-    low_mm = limit("water.low-vent-height").value
-    clear_mm = limit("water.high-vent-over-bed").value
-    beds = [placed(fitted).high_mm[2] for fitted in build.having("bed")]
-    for fitted in build.fittings:
-        area_m2 = _fixed_m2(fitted)
-        if area_m2 is None:
-            continue
-        lower_edge_mm = placed(fitted).low_mm[2]
-        if fitted.fitting.mounting in _HIGH_IN_ROOF:
-            yield "roof", area_m2
-        elif lower_edge_mm <= low_mm:
-            yield "low", area_m2
-        elif lower_edge_mm - max(beds, default=0.0) >= clear_mm:
-            yield "wall", area_m2
-        else:
-            yield "between", area_m2
-
-
-def _fixed_m2(fitted: Fitted) -> float | None:
-    opening, fan = fitted.part.opening, fitted.part.fan
-    if opening is not None and opening.free_vent_m2 is not None:
-        return opening.free_vent_m2
-    return fan.free_area_m2 if fan is not None and not fan.closable else None
 
 
 def take_combustion(build: Build) -> tuple[str, ...]:

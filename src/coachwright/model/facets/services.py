@@ -18,6 +18,7 @@ from coachwright.model.record import (
     Pressure,
     Record,
     Temperature,
+    TimeUse,
     Volume,
     VolumePos,
 )
@@ -122,6 +123,9 @@ class GasAppliance(Record):
     """Heat released, on the lower heating value, at full use."""
     use_kg_per_h: GasUse
     room_sealed: bool = False
+    running_h_per_day: TimeUse | None = None
+    """At full use on a usual day, for what runs by itself, such as a fridge; a cooker burns what
+    the habits say."""
 
 
 class GasStore(Record):
