@@ -125,14 +125,14 @@ def _total_working(case: LoadCase) -> Working:
 def _axle_working(
     case: LoadCase, items: dict[str, MassItem], wheelbase_mm: float, *, front: bool
 ) -> Working:
-    def moment(item: str, mass_kg: float) -> float:
+    def moment_kg_mm(item: str, mass_kg: float) -> float:
         x_mm = items[item].x_mm
         return mass_kg * ((wheelbase_mm - x_mm) if front else x_mm)
 
     return Working(
         expression=f"{'F' if front else 'R'} = Σ m·d / WB",
         given=(
-            *_groups(case, "kg mm", moment),
+            *_groups(case, "kg mm", moment_kg_mm),
             Given(symbol="WB", meaning="wheelbase", value=wheelbase_mm, unit="mm"),
         ),
         result=case.front.nominal_kg if front else case.rear.nominal_kg,

@@ -37,31 +37,7 @@ def _base_items(vehicle: BaseVehicle) -> Iterator[MassItem]:
     full_kg = masses.liquid_mass_kg(
         volume_l=vehicle.fuel.tank_l, density_kg_per_l=vehicle.fuel.density_kg_per_l
     )
-    kerb = vehicle.kerb
-    dry = masses.dry_vehicle(
-        kerb_front_kg=kerb.front_kg,
-        kerb_rear_kg=kerb.rear_kg,
-        cg_y_mm=kerb.cg_y_mm,
-        cg_height_mm=kerb.cg_height_mm,
-        wheelbase_mm=vehicle.outside.wheelbase_mm,
-        fuel=_included(vehicle, full_kg * kerb.fuel_frac, vehicle.fuel.centre_mm),
-        driver=_included(vehicle, kerb.driver_kg, driver_reference(vehicle)),
-    )
-    floor_mm = vehicle.outside.floor_height_mm
-    yield MassItem(
-        name="vehicle.dry",
-        label="Base vehicle, dry",
-        group=Group.BASE,
-        mass_kg=dry.mass_kg,
-        tolerance_kg=kerb.tolerance_frac * (kerb.front_kg + kerb.rear_kg),
-        x_mm=dry.x_mm,
-        y_mm=dry.y_mm,
-        z_mm=dry.height_mm - floor_mm,
-        height_mm=dry.height_mm,
-        x_tolerance_mm=assumption("base-length").value,
-        height_tolerance_mm=assumption("base-height").value,
-        source="kerb figures less the fuel and driver they include",
-    )
+    yield _dry_item(vehicle, full_kg * vehicle.kerb.fuel_frac)
     x_mm, y_mm, z_mm = vehicle.fuel.centre_mm
     yield MassItem(
         name="vehicle.fuel",
@@ -72,8 +48,35 @@ def _base_items(vehicle: BaseVehicle) -> Iterator[MassItem]:
         x_mm=x_mm,
         y_mm=y_mm,
         z_mm=z_mm,
-        height_mm=z_mm + floor_mm,
+        height_mm=z_mm + vehicle.outside.floor_height_mm,
         source="tank volume times density",
+    )
+
+
+def _dry_item(vehicle: BaseVehicle, fuel_kg: float) -> MassItem:
+    kerb = vehicle.kerb
+    dry = masses.dry_vehicle(
+        kerb_front_kg=kerb.front_kg,
+        kerb_rear_kg=kerb.rear_kg,
+        cg_y_mm=kerb.cg_y_mm,
+        cg_height_mm=kerb.cg_height_mm,
+        wheelbase_mm=vehicle.outside.wheelbase_mm,
+        fuel=_included(vehicle, fuel_kg, vehicle.fuel.centre_mm),
+        driver=_included(vehicle, kerb.driver_kg, driver_reference(vehicle)),
+    )
+    return MassItem(
+        name="vehicle.dry",
+        label="Base vehicle, dry",
+        group=Group.BASE,
+        mass_kg=dry.mass_kg,
+        tolerance_kg=kerb.tolerance_frac * (kerb.front_kg + kerb.rear_kg),
+        x_mm=dry.x_mm,
+        y_mm=dry.y_mm,
+        z_mm=dry.height_mm - vehicle.outside.floor_height_mm,
+        height_mm=dry.height_mm,
+        x_tolerance_mm=assumption("base-length").value,
+        height_tolerance_mm=assumption("base-height").value,
+        source="kerb figures less the fuel and driver they include",
     )
 
 

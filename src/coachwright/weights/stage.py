@@ -181,6 +181,8 @@ def _notes(build: Build) -> Iterator[str]:
         yield "luggage is taken to lie in the middle of the rear third of the living floor"
     if len(wheel_sets(build)) > 1:
         yield f"only the first set of wheels is counted: {wheel_sets(build)[0].name}"
+    if wheel_sets(build):
+        yield "heights are those on the placard's tyres; the road figures add what others lift"
     if build.vehicle.tyre.spare_carried and any(build.having("spare")):
         yield "the vehicle's own spare wheel still counts; take the spare off or say it is gone"
     if build.ticket is not None and build.ticket.aboard and not build.ticket.cargo_aboard:
