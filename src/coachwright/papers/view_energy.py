@@ -124,14 +124,18 @@ def _runtimes(build: Build, electrics: Electrics) -> Table:
                 f"{subject_of(build, run.subject)}, {words_of(run.mode)}",
                 show(run.draw_w, "W", system),
                 show(run.duty_frac, "frac", system),
-                show(run.alone_h, "h", system),
-                show(run.with_others_h, "h", system),
-                show(run.cold_alone_h, "h", system),
+                _clock(run.alone_h, system),
+                _clock(run.with_others_h, system),
+                _clock(run.cold_alone_h, system),
             )
             for run in electrics.runtimes
         ),
         note="Clock hours from a full battery down to its reserve, with nothing charging it.",
     )
+
+
+def _clock(run_h: float, system: str) -> str:
+    return _VERY_LONG if run_h > _VERY_LONG_H else show(run_h, "h", system)
 
 
 def _charging(electrics: Electrics, system: str) -> Table:
@@ -199,6 +203,10 @@ def _load(build: Build, line: LoadLine) -> tuple[str, ...]:
         _per_day(line.winter_wh_per_day, system),
     )
 
+
+_VERY_LONG_H = 240.0
+_VERY_LONG = "over 10 days"
+"""Other loads and the battery's own losses end it sooner; hours would feign a precision."""
 
 _SUPPLY_WORDS = {"dc": "battery", "inverter": "inverter", "shore only": "shore only"}
 
