@@ -5,10 +5,8 @@ import datetime
 import pytest
 
 from coachwright.errors import UnknownName
-from coachwright.model.finding import Status
 from coachwright.reference import limit, limits, table
 from coachwright.reference.limits import Limit
-from coachwright.reference.sources import reference
 from coachwright.reference.tables import table_names
 from coachwright.unit_table import KINDS
 from coachwright.units import SUFFIXES
@@ -33,18 +31,6 @@ def test_a_limit_is_found_by_its_id(row: Limit) -> None:
 def test_a_limit_says_what_it_is_in_a_unit_that_is_known(row: Limit) -> None:
     assert row.title
     assert row.unit in WRITTEN
-
-
-@each_limit
-def test_a_limit_that_was_read_names_the_edition(row: Limit) -> None:
-    source = reference(row.source.key)
-    assert (
-        row.source.status is not Status.READ
-        or row.source.edition
-        or row.valid_from
-        or source.edition
-        or source.year
-    )
 
 
 @each_limit

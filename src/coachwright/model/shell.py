@@ -46,8 +46,8 @@ def build_up(layers: Iterable[Layer], rib_depth_mm: float) -> BuildUp:
 
     Notes
     -----
-    >>> build_up([Layer(surface="walls", thickness_mm=50.0, fills_ribs=True)], 40.0).walls_mm
-    fill: Σ of all layers.
+    Walls, ceiling and doors: max(0, Σ insulation − rib depth) + Σ lining, because insulation
+    fills the space between the ribs first.  Floor, which has no ribs to fill: Σ of all layers.
 
     Examples
     --------
