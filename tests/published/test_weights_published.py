@@ -354,6 +354,17 @@ def test_whole_van_as_a_build(place: int, printed: float) -> None:
     assert found[place] == pytest.approx(printed, rel=1e-5, abs=5e-6)
 
 
+def test_whole_van_as_figures() -> None:
+    """The same case as the figures that the command line and the papers show."""
+    figures = {figure.name: figure.value for figure in stage(whole_van(WHOLE_VAN_ITEMS)).figures}
+    names = ("total", "front-axle", "rear-axle", "cg-x", "cg-y", "cg-height")
+    for name, printed in zip(names, WHOLE_VAN, strict=True):
+        value = figures[f"weights.{name}-as-delivered"]
+        assert value is not None
+        found = value / MM if name.startswith("cg") else value
+        assert found == pytest.approx(printed, rel=1e-5, abs=5e-6), name
+
+
 def test_front_axle_minimum() -> None:
     """M1/N1 rule: front axle >= 30 % of the maximum mass; hand calculation from the clause."""
     found = europe.front_axle_least(gross_kg=3500, rear_axle_kg=2100)

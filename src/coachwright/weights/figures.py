@@ -37,7 +37,8 @@ def figures(
         *(figure for case in named for figure in _loads(case, items, wheelbase_mm)),
         *_worst(by_name, items, wheelbase_mm),
         *_margins(left),
-        *_centre(by_name["travelling"], items, scales.axles),
+        *(figure for case in named for figure in _centre(case, items)),
+        _side_share(by_name["travelling"], scales.axles),
         *(_stated(statement) for statement in stated),
     )
 
@@ -181,7 +182,9 @@ def _margins(left: Sequence[MarginLeft]) -> Iterator[Figure]:
         )
 
 
-def _centre(case: LoadCase, items: dict[str, MassItem], axles: Axles) -> Iterator[Figure]:
+def _centre(case: LoadCase, items: dict[str, MassItem]) -> Iterator[Figure]:
+    """Yield the centre of gravity; its name has no case where the vehicle is travelling."""
+    ending = "" if case.name == "travelling" else f"-{case.name}"
     axes: tuple[tuple[str, str, LengthBand, Callable[[MassItem], float]], ...] = (
         ("cg-x", "Centre of gravity behind the front axle", case.cg_x, lambda i: i.x_mm),
         ("cg-y", "Centre of gravity to the right", case.cg_y, lambda i: i.y_mm),
@@ -194,15 +197,14 @@ def _centre(case: LoadCase, items: dict[str, MassItem], axles: Axles) -> Iterato
     )
     for name, label, band, along_mm in axes:
         yield Figure(
-            name=f"weights.{name}",
-            label=f"{label}, travelling",
+            name=f"weights.{name}{ending}",
+            label=f"{label}, {case.label.lower()}",
             value=band.nominal_mm,
             unit="mm",
             working=_centre_working(case, items, band, along_mm),
             low=band.low_mm,
             high=band.high_mm,
         )
-    yield _side_share(case, axles)
 
 
 def _centre_working(
