@@ -85,8 +85,6 @@ _MOST_EXPONENT = 300
 """Larger powers of ten cannot be held."""
 _MOST_PLAIN_DIGITS = 15
 """Numbers with more digits before or zeros behind the point are written with an exponent."""
-_WHOLE_FROM_KG = 100
-"""Masses from here on are shown without decimals."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -263,11 +261,13 @@ class _Display:
     factor: float
     offset: float
     digits: int
+    below: float = 0.0
+    """Numbers smaller than this are shown with one digit more."""
 
 
 _METRIC: dict[str, _Display] = {
     "mm": _Display("mm", 1, 0, 0),
-    "kg": _Display("kg", 1, 0, 1),
+    "kg": _Display("kg", 1, 0, 0, below=100),
     "frac": _Display("%", 100, 0, 1),
     "frac/K": _Display("%/K", 100, 0, 2),
     "degC": _Display("°C", 1, 0, 1),
@@ -276,7 +276,7 @@ _METRIC: dict[str, _Display] = {
     "V": _Display("V", 1, 0, 2),
     "A": _Display("A", 1, 0, 1),
     "Ah": _Display("Ah", 1, 0, 0),
-    "W": _Display("W", 1, 0, 0),
+    "W": _Display("W", 1, 0, 0, below=10),
     "Wh": _Display("Wh", 1, 0, 0),
     "Wh/day": _Display("Wh/day", 1, 0, 0),
     "L": _Display("L", 1, 0, 1),
@@ -321,7 +321,7 @@ _METRIC: dict[str, _Display] = {
 _US: dict[str, _Display] = _METRIC | {
     "mm": _Display("in", 1 / INCH, 0, 1),
     "m": _Display("ft", 1000 / 304.8, 0, 1),
-    "kg": _Display("lb", 1 / LB, 0, 0),
+    "kg": _Display("lb", 1 / LB, 0, 0, below=100),
     "kg/h": _Display("lb/h", 1 / LB, 0, 2),
     "kg/day": _Display("lb/day", 1 / LB, 0, 1),
     "L": _Display("US gal", 1 / US_GAL, 0, 1),
@@ -362,8 +362,8 @@ def shown_number(value: float, unit: str, system: str = "metric") -> tuple[str, 
     display = (_US if system == "us" else _METRIC)[unit]
     number = value * display.factor + display.offset
     digits = display.digits
-    if unit == "kg" and abs(number) >= _WHOLE_FROM_KG:
-        digits = 0
+    if abs(number) < display.below:
+        digits += 1
     text = f"{number:,.{digits}f}"
     if float(text.replace(",", "")) == 0:
         text = f"{0:.{digits}f}"
@@ -381,5 +381,26 @@ def shown(value: float | None, unit: str, system: str = "metric") -> str:
     if value is None:
         return "unknown"
     number, symbol = shown_number(value, unit, system)
-    joint = "" if symbol in ("°", "°C", "°F") else " "
+    joint = "" if symbol == "°" else " "
     return f"{number}{joint}{symbol}".strip()
+
+
+_TOLD = re.compile(r"⟦([^ ⟧]+) ([^⟧]+)⟧")
+
+
+def told(value: float, unit: str) -> str:
+    """Return a quantity to stand in a sentence, in no system of units yet.
+
+    Whoever shows the sentence turns it into words with `worded`.
+
+    Examples
+    --------
+    >>> worded(f"weighed {told(2480.0, 'kg')}", "us")
+    'weighed 5,467 lb'
+    """
+    return f"⟦{value!r} {unit}⟧"
+
+
+def worded(text: str, system: str = "metric") -> str:
+    """Return a sentence with every quantity told in it shown in a system of units."""
+    return _TOLD.sub(lambda match: shown(float(match[1]), match[2], system), text)

@@ -21,11 +21,16 @@ class Money(Record):
 
     def text(self) -> str:
         """Return the amount as files hold it, such as ``"1250.00 EUR"``."""
-        return f"{self.amount_minor // 100}.{self.amount_minor % 100:02d} {self.currency}"
+        return f"{self._digits('')} {self.currency}"
 
     def shown(self) -> str:
         """Return the amount for people, such as ``"1,250.00 EUR"``."""
-        return f"{self.amount_minor // 100:,}.{self.amount_minor % 100:02d} {self.currency}"
+        return f"{self._digits(',')} {self.currency}"
+
+    def _digits(self, separator: str) -> str:
+        whole, minor = divmod(abs(self.amount_minor), 100)
+        sign = "-" if self.amount_minor < 0 else ""
+        return f"{sign}{whole:{separator}}.{minor:02d}"
 
 
 def read_money(text: object) -> Money:

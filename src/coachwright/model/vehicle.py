@@ -235,13 +235,13 @@ class RearEnd(Record):
     """Distance of each hinge line from the centreline."""
     hitch_x_mm: Length | None = None
     hitch_height_mm: LengthPos | None = None
+    """Above the ground."""
     door_top_mm: LengthPos | None = None
     """Top of the rear doors above the load floor."""
     open_deg: Angle = 180.0
     """How far the rear doors open."""
     zones: tuple[RearZone, ...] = ()
     """Lamps, plate, camera and the like."""
-    """Above the ground."""
 
 
 class BaseVehicle(Record):
