@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from coachwright.electrics.answers import how_long
 from coachwright.electrics.model import Electrics, Season, Supply
 from coachwright.electrics.stage import stage
+from coachwright.electrics.stage_bank import stated_voltages
 from tests.support.builds import Data, build
 from tests.support.electrics import (
     AGM,
@@ -368,3 +369,10 @@ def test_one_more_panel_never_brings_less(count: int) -> None:
         return found
 
     assert sun_wh(count + 1) >= sun_wh(count)
+
+
+def test_a_device_that_does_two_things_is_named_once() -> None:
+    changes = fitted(BANK, ("combi", "inverter", INVERTER))
+    changes["own_parts"][1]["shore_charger"] = SHORE
+    stated = list(stated_voltages(build(changes)))
+    assert [(one.name, one.battery_v) for one in stated] == [("combi", (12.0,))]

@@ -5,7 +5,13 @@ from collections.abc import Iterator
 from coachwright.electrics.model import ControllerArray, Electrics, SeasonBudget
 from coachwright.electrics.rules_bank import MAKER
 from coachwright.electrics.stage_array import panels
-from coachwright.electrics.stage_charging import converters, shore_chargers
+from coachwright.electrics.stage_charging import (
+    DRIVING,
+    HOOKUP,
+    SUN,
+    converters,
+    shore_chargers,
+)
 from coachwright.model.brief import Jurisdiction
 from coachwright.model.build import Build
 from coachwright.model.finding import Case, Rule, Severity, Source
@@ -16,13 +22,17 @@ _EUROPE = (Jurisdiction.EU, Jurisdiction.UK)
 _BRIEF = Source(key="customer-brief")
 
 
-def _chargers(build: Build) -> Iterator[tuple[str, float]]:
-    """Yield each charger's name and current."""
+def _chargers(build: Build) -> Iterator[tuple[str, str, float]]:
+    """Yield each charger's name, what it charges from, and its current."""
     for fitted in build.fittings:
         part = fitted.part
-        for facet in (part.solar_controller, part.dcdc_charger, part.shore_charger):
+        for source, facet in (
+            (SUN, part.solar_controller),
+            (DRIVING, part.dcdc_charger),
+            (HOOKUP, part.shore_charger),
+        ):
             if facet is not None:
-                yield fitted.name, facet.charge_limit_a
+                yield fitted.name, source, facet.charge_limit_a
 
 
 def _cold(build: Build, electrics: Electrics) -> Iterator[Case]:
@@ -41,19 +51,20 @@ def _each_charger(build: Build, electrics: Electrics) -> Iterator[Case]:
     bank = electrics.bank
     if not electrics.in_cold:
         return
-    for name, current in _chargers(build):
+    for name, source, current in _chargers(build):
         yield Case(
             subject=name,
             value=current,
             limit=bank.charge_limit_a if bank else None,
             unit="A",
             missing=electrics.bank_missing,
+            detail=f"by {source}",
         )
 
 
 def _all_chargers(build: Build, electrics: Electrics) -> Iterator[Case]:
     bank = electrics.bank
-    currents = [current for _, current in _chargers(build)]
+    currents = [current for _, _, current in _chargers(build)]
     if currents and electrics.in_cold:
         yield Case(
             subject="bank",
@@ -61,7 +72,7 @@ def _all_chargers(build: Build, electrics: Electrics) -> Iterator[Case]:
             limit=bank.charge_limit_a if bank else None,
             unit="A",
             missing=electrics.bank_missing,
-            detail="all chargers at their full current at once",
+            detail="all at full current; a device with two sources counts twice",
         )
 
 

@@ -37,14 +37,21 @@ def batteries(build: Build) -> Iterator[tuple[Fitted, Battery]]:
 
 
 def stated_voltages(build: Build) -> Iterator[Stated]:
-    """Yield what each device on the bank is made for: inverters and chargers."""
+    """Yield what each device on the bank is made for: inverters and chargers.
+
+    A device that does several of these is named once where they agree.
+    """
     for fitted in build.fittings:
         part = fitted.part
-        for facet in (part.inverter, part.shore_charger, part.dcdc_charger):
-            if facet is not None:
-                yield Stated(name=fitted.name, battery_v=(facet.battery_v,))
+        stated: list[tuple[float, ...]] = [
+            (facet.battery_v,)
+            for facet in (part.inverter, part.shore_charger, part.dcdc_charger)
+            if facet is not None
+        ]
         if part.solar_controller is not None:
-            yield Stated(name=fitted.name, battery_v=part.solar_controller.battery_v)
+            stated.append(part.solar_controller.battery_v)
+        for battery_v in dict.fromkeys(stated):
+            yield Stated(name=fitted.name, battery_v=battery_v)
 
 
 def in_cold(build: Build) -> tuple[BatteryInCold, ...]:
