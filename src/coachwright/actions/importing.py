@@ -1,7 +1,7 @@
 """Import a supplier's price list into the shop's own parts."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from copy import deepcopy
 from dataclasses import dataclass
 from pathlib import Path
@@ -187,33 +187,44 @@ def _changed_part(
     data, faults = parse_toml(text, str(there))
     if data is None:
         return None, list(faults)
-    wanted: dict[Steps, Any] = {}
-    changes: list[FieldChange] = []
-    for steps, value in values.items():
-        before = got(data, steps)
-        after = _with_amount(before, value) if _is_money(steps) else value
-        if after != before:
-            wanted[steps] = after
-            changes.append(
-                FieldChange(field=dotted(steps), before=_said(before), after=_said(after))
-            )
+    before, faults = read_record(Part, data, str(there))
+    if before is None:
+        return None, list(faults)
+    wanted = {
+        steps: _with_amount(got(data, steps), value) if _is_money(steps) else value
+        for steps, value in values.items()
+    }
     for steps, value in wanted.items():
         put(data, steps, value)
     part, faults = read_record(Part, data, str(job.prices))
     if part is None:
         return None, [_in_row(fault, row, job.columns) for fault in faults]
+    changes = tuple(_changes(before, part, wanted))
     planned = PlannedPart(
         id=part.id,
         name=part.name,
         row=row.number,
         action=_action(part.id, changes, job.catalogue),
-        changes=tuple(changes),
-        text=_verified(text_with_values(text, wanted), part),
+        changes=tuple(change for _, change in changes),
+        text=_verified(
+            text_with_values(text, {steps: wanted[steps] for steps, _ in changes}), part
+        ),
     )
     return planned, []
 
 
-def _action(entry_id: str, changes: list[FieldChange], catalogue: Catalogue) -> str:
+def _changes(
+    before: Part, after: Part, steps: Iterable[Steps]
+) -> Iterator[tuple[Steps, FieldChange]]:
+    """Yield the fields that really change: other words for the same value are no change."""
+    old, new = before.model_dump(by_alias=True), after.model_dump(by_alias=True)
+    for path in steps:
+        was, becomes = got(old, path), got(new, path)
+        if was != becomes:
+            yield path, FieldChange(field=dotted(path), before=_said(was), after=_said(becomes))
+
+
+def _action(entry_id: str, changes: Collection[object], catalogue: Catalogue) -> str:
     if not changes:
         return "unchanged"
     shipped = catalogue.origin("parts", entry_id) is Origin.SHIPPED
@@ -250,7 +261,9 @@ def _with_amount(before: Any, amount: Any) -> list[str]:
 def _said(value: Any) -> str:
     if value is None:
         return "nothing"
-    return ", ".join(f"{entry}" for entry in value) if isinstance(value, list) else f"{value}"
+    if isinstance(value, (list, tuple)):
+        return ", ".join(f"{entry}" for entry in value)
+    return f"{value}"
 
 
 def _row_fault(row: Row, entry_id: str, job: _Import) -> Fault:
@@ -287,7 +300,7 @@ def _in_row(fault: Fault, row: Row, columns: tuple[Column, ...]) -> Fault:
         if fault.field.startswith(column.path):
             where = f'row {row.number}, column "{column.heading}" ({fault.field})'
             stood = row.cells[column.heading]
-            found = fault.found if stood is None else f'"{stood}"'
+            found = fault.found if stood in (None, "") else f'"{stood}"'
             return Fault(
                 file=fault.file,
                 field=where,

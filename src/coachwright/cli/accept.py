@@ -31,7 +31,7 @@ def accept(
 
     The file's comments stay. A stop can be explained, but it stays broken and is never hidden.
 
-    Example: coachwright accept smith.toml road.spare --role customer --reason "recovery cover"
+    Example: coachwright accept smith.toml road.spare-carried --role customer --reason cover
     """
     from coachwright.actions.accepting import accept as add_decision
 

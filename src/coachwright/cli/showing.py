@@ -35,7 +35,9 @@ def console() -> "Console":
     return made
 
 
-def table(*headings: str, right: Iterable[int] = (), leading: int = 0) -> "Table":
+def table(
+    *headings: str, right: Iterable[int] = (), whole: Iterable[int] = (), leading: int = 0
+) -> "Table":
     """Return a table with its headings.
 
     Parameters
@@ -44,6 +46,8 @@ def table(*headings: str, right: Iterable[int] = (), leading: int = 0) -> "Table
         From the left.
     right
         Places of the columns that hold figures.
+    whole
+        Places of other columns that are never broken over lines: what is copied from the screen.
     leading
         Empty lines between rows.
     """
@@ -51,11 +55,11 @@ def table(*headings: str, right: Iterable[int] = (), leading: int = 0) -> "Table
     from rich.table import Table
 
     made = Table(box=box.SIMPLE_HEAD, pad_edge=False, header_style="bold", leading=leading)
-    figures = frozenset(right)
+    figures, kept = frozenset(right), frozenset(whole)
     for place, heading in enumerate(headings):
         figure = place in figures
         justify: Literal["right", "left"] = "right" if figure else "left"
-        made.add_column(heading, justify=justify, overflow="fold", no_wrap=figure)
+        made.add_column(heading, justify=justify, overflow="fold", no_wrap=figure or place in kept)
     return made
 
 

@@ -33,7 +33,7 @@ def list_standards(context: typer.Context, json: Json = False) -> None:
             "standards/ID.toml; any build file will do."
         )
         return
-    listed = table("id", "name", "vehicle", "fittings", "options", right=(3,))
+    listed = table("id", "name", "vehicle", "fittings", "options", right=(3,), whole=(0,))
     for row in rows:
         add(
             listed,

@@ -33,7 +33,9 @@ def list_vehicles(
     if json:
         print_json(rows)
         return
-    listed = table("id", "market", "gross", "wheelbase", "height", "seats", right=(2, 3, 4, 5))
+    listed = table(
+        "id", "market", "gross", "wheelbase", "height", "seats", right=(2, 3, 4, 5), whole=(0,)
+    )
     for row in rows:
         add(
             listed,

@@ -16,7 +16,7 @@ _BARE = frozenset({"1", "frac", "count"})
 
 def print_figures(assessment: "Assessment", system: str) -> None:
     """List every figure whose working can be asked for."""
-    listed = table("name", "figure", "value", right=(2,))
+    listed = table("name", "figure", "value", right=(2,), whole=(0,))
     for figure in assessment.figures:
         add(listed, figure.name, figure.label, show(figure.value, figure.unit, system))
     screen = console()
