@@ -502,7 +502,7 @@ CASES = (
         'standard = "weekend"',
         "standard",
         '"weekend"',
-        "a standard build: weekender",
+        "weekender",
         base=ON_STANDARD,
     ),
     Bad(

@@ -102,3 +102,11 @@ def test_what_is_met_needs_no_acceptance(run: Runner, build: Path) -> None:
     ran = run("accept", build, met["rule"], "--subject", met["subject"], *WHO)
     assert ran.code == 2
     assert "neither broken nor unknown" in ran.err
+
+
+def test_an_accepted_unknown_is_shown_with_its_reason(run: Runner, build: Path) -> None:
+    findings = json.loads(run("check", build, "--json").out)["findings"]
+    unknown = next(f for f in findings if f["outcome"] == "unknown")
+    assert run("accept", build, unknown["rule"], *WHO).code == 0
+    out = " ".join(run("check", build).out.split())
+    assert 'accepted by customer: sleeps "elsewhere"' in out

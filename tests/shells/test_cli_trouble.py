@@ -1,5 +1,7 @@
 """Trouble at the outermost line: one line, an exit code, a traceback only when asked for."""
 
+import os
+import signal
 import subprocess
 import sys
 from pathlib import Path
@@ -72,3 +74,30 @@ def test_help_does_not_wait_for_what_is_heavy(arguments: str) -> None:
     command = [sys.executable, "-c", program, *arguments.split()]
     done = subprocess.run(command, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
+
+
+def test_a_terminal_without_all_signs_shows_the_rest(run: Runner) -> None:
+    assert run("new", "first.toml").code == 0
+    program = "from coachwright.cli.main import main; main()"
+    done = subprocess.run(
+        [sys.executable, "-c", program, "check", "first.toml"],
+        env={**os.environ, "PYTHONIOENCODING": "ascii"},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert (done.returncode, done.stderr) == (0, "")
+    assert "No stop is broken." in done.stdout
+
+
+def test_a_reader_who_leaves_is_no_broken_stop(run: Runner) -> None:
+    assert run("new", "first.toml").code == 0
+    program = "from coachwright.cli.main import main; main()"
+    with subprocess.Popen(
+        [sys.executable, "-c", program, "check", "first.toml", "--json"],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+    ) as asked:
+        assert asked.stdout is not None
+        asked.stdout.close()
+        assert asked.wait(30) == -signal.SIGPIPE

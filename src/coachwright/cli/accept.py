@@ -13,7 +13,7 @@ def accept(
     *,
     build: BuildFile,
     rule: Annotated[
-        str, typer.Argument(help="The rule's id, as 'check' shows it.", show_default=False)
+        str, typer.Argument(metavar="RULE", help="The rule's id, as 'check' shows it.")
     ],
     role: Annotated[
         str, typer.Option(help="Who accepts, by role: workshop manager, customer, engineer.")

@@ -34,7 +34,9 @@ Units = Annotated[
     System | None,
     typer.Option(help="Show metric or US customary units.", show_default="the build's own"),
 ]
-BuildFile = Annotated[Path, typer.Argument(help="A build file.", show_default=False)]
+BuildFile = Annotated[
+    Path, typer.Argument(metavar="BUILD", help="A build file.", show_default=False)
+]
 
 
 def catalogue(context: typer.Context, *, new: bool = False) -> "Catalogue":

@@ -21,7 +21,11 @@ def compare(
     build: BuildFile,
     other: Annotated[
         Path | None,
-        typer.Argument(help="The later build; without it, BUILD's standard build is the earlier."),
+        typer.Argument(
+            metavar="OTHER",
+            help="The later build; without it, BUILD is compared with its standard build.",
+            show_default=False,
+        ),
     ] = None,
     json: Json = False,
     units: Units = None,

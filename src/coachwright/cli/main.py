@@ -3,8 +3,10 @@
 Exit codes: 0 fine, 1 a stop is broken, 2 something could not be read, written or used.
 """
 
+import io
 import json
 import os
+import signal
 import sys
 from collections.abc import Sequence
 from pathlib import Path
@@ -89,6 +91,8 @@ def main(arguments: Sequence[str] | None = None) -> None:
         What stands behind ``coachwright``; the process's own where not given.
     """
     given = list(sys.argv[1:] if arguments is None else arguments)
+    if arguments is None:
+        _suit_the_terminal()
     try:
         app(args=given, prog_name="coachwright")
     except BadInput as error:
@@ -100,6 +104,19 @@ def main(arguments: Sequence[str] | None = None) -> None:
             raise
         _say(f"{ISSUE_HINT}: {type(error).__name__}: {' '.join(str(error).split())}")
     sys.exit(UNREADABLE)
+
+
+def _suit_the_terminal() -> None:
+    """Let no sign stop a command that the terminal cannot show, nor a reader who has had enough.
+
+    A command whose reader is gone (``coachwright check ... | head``) ends by the signal that says
+    so, and not with the code of a broken stop.
+    """
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
+    if hasattr(signal, "SIGPIPE"):
+        signal.signal(signal.SIGPIPE, signal.SIG_DFL)
 
 
 def _say_faults(faults: Sequence[Fault], *, as_json: bool) -> None:

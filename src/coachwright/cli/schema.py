@@ -12,7 +12,7 @@ def schema(
     record: Annotated[
         str,
         typer.Argument(
-            metavar="[RECORD]",
+            metavar="RECORD",
             help="part, vehicle, build, assessment or price-map.",
             show_default=False,
         ),

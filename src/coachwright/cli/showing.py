@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, Literal
 
 import typer
 
+from coachwright import units
 from coachwright.units import shown, strip_unit, unit_of
 
 if TYPE_CHECKING:
@@ -91,9 +92,24 @@ def show(value: float | None, unit: str, system: str) -> str:
     return f"−{text[1:]}" if text.startswith("-") else text
 
 
+def plain(value: float) -> str:
+    """Return a number with the digits that a check with a pencil needs.
+
+    Examples
+    --------
+    >>> plain(1481.375), plain(0.1), plain(2910.0)
+    ('1,481.375', '0.1', '2,910')
+    """
+    return f"{value:,.7g}"
+
+
 def print_json(data: Any) -> None:
-    """Print JSON; a number that is no number is a fault of ours and raises."""
-    typer.echo(json.dumps(data, ensure_ascii=False, indent=2, allow_nan=False, default=_plain))
+    """Print JSON; a number that is no number is a fault of ours and raises.
+
+    Quantities told in sentences are metric there, as every number is.
+    """
+    made = json.dumps(data, ensure_ascii=False, indent=2, allow_nan=False, default=_plain)
+    typer.echo(units.worded(made))
 
 
 def _plain(value: Any) -> Any:

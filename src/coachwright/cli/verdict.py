@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 from rich.text import Text
 
 from coachwright.actions.checking import Verdict, verdict
-from coachwright.cli.showing import add, console, show, table
+from coachwright.cli.showing import add, console, plain, show, table
 from coachwright.model.finding import Finding, Outcome, Severity, Source, Status
+from coachwright.units import worded
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -22,6 +23,8 @@ CAUTION = (
     "codes and licensed practice govern electricity, gas, seats, structure and loads, and only a "
     "weighbridge shows the true axle loads."
 )
+_DIGITS = 10
+"""Digits of the digest that tell one record from another on paper and screen."""
 _SIGNS = {"<=": "≤", ">=": "≥", "<": "<", ">": ">", "==": "="}
 _STATUS = {Status.READ: "read", Status.MEMORY: "from memory", Status.PRACTICE: "common practice"}
 _HEADINGS = (
@@ -48,7 +51,8 @@ def print_verdict(assessment: "Assessment", path: Path, system: str, *, every: b
     screen = console()
     summary = assessment.summary
     screen.print(Text(f"{summary.name}, revision {summary.revision}", style="bold"))
-    screen.print(Text(f"{summary.vehicle_name}; rules: {summary.jurisdiction}"))
+    screen.print(Text(summary.vehicle_name))
+    screen.print(Text(f"rules: {summary.jurisdiction}; record {summary.digest[:_DIGITS]}"))
     screen.print(_headline(assessment.headline, system))
     broken = [f for f in assessment.findings if f.outcome is Outcome.BROKEN]
     for severity, heading, style in _HEADINGS:
@@ -59,17 +63,18 @@ def print_verdict(assessment: "Assessment", path: Path, system: str, *, every: b
     unknown = [f for f in assessment.findings if f.outcome is Outcome.UNKNOWN]
     if unknown:
         screen.print(Text(f"Unknown, not shown to be met: {len(unknown)}", style="bold magenta"))
-        screen.print(_unknown(unknown))
+        screen.print(_unknown(unknown, system))
     if every:
         _print_rest(screen, assessment.findings, system)
-    _print_close(screen, verdict(assessment), broken, path, every=every)
+    _print_close(screen, verdict(assessment), [*broken, *unknown], path, every=every)
 
 
 def _headline(figures: "Iterable[Figure]", system: str) -> "Table":
     made = table("figure", "value", "95 % from", "95 % to", right=(1, 2, 3))
     for figure in figures:
         if figure.value is None:
-            label = Text(figure.label).append(f"\nmissing: {figure.missing}", style="dim")
+            missing = f"\nmissing: {worded(figure.missing, system)}"
+            label = Text(figure.label).append(missing, style="dim")
             add(made, label, "unknown", "", "")
             continue
         add(
@@ -85,29 +90,38 @@ def _headline(figures: "Iterable[Figure]", system: str) -> "Table":
 def _broken(findings: Iterable[Finding], system: str) -> "Table":
     made = table("rule", "value", "limit", "margin", right=(1, 2, 3), leading=1)
     for finding in findings:
-        add(
-            made,
-            _said(finding),
-            show(finding.value, finding.unit, system),
-            f"{_SIGNS[finding.holds]} {show(finding.limit, finding.unit, system)}",
-            show(finding.margin, finding.unit, system),
-        )
+        value, limit = _apart(finding, system)
+        margin = show(finding.margin, finding.unit, system)
+        add(made, _said(finding, system), value, f"{_SIGNS[finding.holds]} {limit}", margin)
     return made
 
 
-def _said(finding: Finding) -> Text:
+def _apart(finding: Finding, system: str) -> tuple[str, str]:
+    """Return value and limit; with all their digits where fewer would make them look the same."""
+    value = show(finding.value, finding.unit, system)
+    limit = show(finding.limit, finding.unit, system)
+    if value == limit and finding.value is not None and finding.limit is not None:
+        return f"{plain(finding.value)} {finding.unit}", f"{plain(finding.limit)} {finding.unit}"
+    return value, limit
+
+
+def _said(finding: Finding, system: str) -> Text:
     """Return what a broken rule says: title, subject, source, remedy and who accepted it."""
     said = Text(_titled(finding), style="bold")
-    lines = [finding.detail, _clause(finding.source), finding.rule]
+    lines = [worded(finding.detail, system), _clause(finding.source), finding.rule]
     for line in lines:
         if line:
             said.append(f"\n{line}", style="not bold dim")
     if finding.remedy:
         said.append(f"\n→ {finding.remedy}", style="not bold green")
-    if finding.accepted is not None:
-        accepted = f"\naccepted by {finding.accepted.role}: {finding.accepted.reason}"
-        said.append(accepted, style="not bold italic")
+    said.append(_accepted(finding), style="not bold italic")
     return said
+
+
+def _accepted(finding: Finding) -> str:
+    if finding.accepted is None:
+        return ""
+    return f"\naccepted by {finding.accepted.role}: {finding.accepted.reason}"
 
 
 def _clause(source: Source) -> str:
@@ -122,11 +136,12 @@ def _titled(finding: Finding) -> str:
     return f"{finding.title}{subject}"
 
 
-def _unknown(findings: Iterable[Finding]) -> "Table":
+def _unknown(findings: Iterable[Finding], system: str) -> "Table":
     made = table("rule", "severity", "what is missing")
     for finding in findings:
         title = Text(_titled(finding)).append(f"\n{finding.rule}", style="dim")
-        add(made, title, finding.severity, finding.missing)
+        title.append(_accepted(finding), style="italic")
+        add(made, title, finding.severity, worded(finding.missing, system))
     return made
 
 
@@ -148,7 +163,7 @@ def _print_rest(screen: "Console", findings: Iterable[Finding], system: str) -> 
 
 
 def _print_close(
-    screen: "Console", counts: Verdict, broken: list[Finding], path: Path, *, every: bool
+    screen: "Console", counts: Verdict, unmet: list[Finding], path: Path, *, every: bool
 ) -> None:
     listed = "" if every else " (--all lists them)"
     screen.print(Text(f"{counts.met} met, {counts.not_applicable} not applicable{listed}."))
@@ -158,15 +173,15 @@ def _print_close(
     else:
         screen.print(Text("No stop is broken.", style="bold green"))
     screen.print(Text(CAUTION, style="italic"))
-    screen.print(Text(f"Next: {_next(counts, broken, path)}", style="bold"))
+    screen.print(Text(f"Next: {_next(counts, unmet, path)}", style="bold"))
 
 
-def _next(counts: Verdict, broken: list[Finding], path: Path) -> str:
+def _next(counts: Verdict, unmet: list[Finding], path: Path) -> str:
     if counts.stops:
-        first = broken[0]
+        first = unmet[0]
         remedy = first.remedy.rstrip(".") or f"see why with --all: {first.title}"
         return f"{remedy}; then check again."
-    if counts.cautions or counts.unknown:
+    if any(finding.accepted is None for finding in unmet):
         return (
             "settle the cautions and what is unknown, or accept them with a reason "
             f"(coachwright accept {path} RULE); coachwright print {path} -o out for the papers."

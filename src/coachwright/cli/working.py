@@ -4,8 +4,9 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
-from coachwright.cli.showing import add, console, print_json, show, table
+from coachwright.cli.showing import add, console, plain, print_json, show, table
 from coachwright.reference.sources import reference
+from coachwright.units import worded
 
 if TYPE_CHECKING:
     from coachwright.assess import Assessment
@@ -44,38 +45,34 @@ def print_working(figure: "Figure", system: str, *, as_json: bool) -> None:
     screen.print(Text(f"{figure.label}: {show(figure.value, figure.unit, system)}", style="bold"))
     screen.print(Text(figure.name, style="dim"))
     if figure.missing:
-        screen.print(Text(f"missing: {figure.missing}"))
+        screen.print(Text(f"missing: {worded(figure.missing, system)}"))
     if figure.low is not None or figure.high is not None:
         low, high = show(figure.low, figure.unit, system), show(figure.high, figure.unit, system)
         screen.print(Text(f"95 % bounds, each one-sided: {low} and {high}"))
     if figure.working is None:
         screen.print(Text("No working is kept for this figure."))
         return
-    _print(figure.working)
+    _print(figure.working, system)
 
 
-def _print(working: "Working") -> None:
+def _print(working: "Working", system: str) -> None:
     screen = console()
     screen.print(Text(f"\n{working.expression}", style="bold cyan"))
     given = table("", "value", "unit", "meaning", "from", right=(1,))
     for number in working.given:
         unit = "" if number.unit in _BARE else number.unit
-        add(given, number.symbol, plain(number.value), unit, number.meaning, number.source)
+        add(
+            given,
+            number.symbol,
+            plain(number.value),
+            unit,
+            worded(number.meaning, system),
+            number.source,
+        )
     screen.print(given)
     unit = "" if working.unit in _BARE else f" {working.unit}"
     screen.print(Text(f"= {plain(working.result)}{unit}", style="bold"))
     if working.note:
-        screen.print(Text(working.note))
+        screen.print(Text(worded(working.note, system)))
     for key in working.references:
         screen.print(Text(f"[{key}] {reference(key).text()}"))
-
-
-def plain(value: float) -> str:
-    """Return a number with the digits that a check with a pencil needs.
-
-    Examples
-    --------
-    >>> plain(1481.375), plain(0.1), plain(2910.0)
-    ('1,481.375', '0.1', '2,910')
-    """
-    return f"{value:,.7g}"
