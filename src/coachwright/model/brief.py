@@ -43,6 +43,12 @@ class Traveller(Record):
     luggage_kg: Mass = 0.0
     berth_wanted: bool = True
     child: bool = False
+    sitting_height_mm: LengthPos | None = None
+    """Seat to crown, where it was measured."""
+    shoulder_breadth_mm: LengthPos | None = None
+    """Over both upper arms, where it was measured."""
+    buttock_knee_mm: LengthPos | None = None
+    """Back of the seat to the front of the knee, where it was measured."""
 
 
 class Climate(Record):

@@ -4,7 +4,16 @@ from typing import Literal
 
 from pydantic import Field
 
-from coachwright.model.record import Angle, Area, Length, LengthPos, Mass, Record, Volume
+from coachwright.model.record import (
+    Angle,
+    Area,
+    Length,
+    LengthNonNeg,
+    LengthPos,
+    Mass,
+    Record,
+    Volume,
+)
 
 Purpose = Literal[
     "drawer",
@@ -53,6 +62,11 @@ class Bed(Record):
     length_mm: LengthPos
     width_mm: LengthPos
     berths: int = Field(ge=1)
+    """Of all beds of the part together."""
+    beds: int = Field(default=1, ge=1)
+    """Separate beds of this length and width, such as a pair of singles."""
+    drop_mm: LengthNonNeg = 0.0
+    """How far it comes down for the night from where it stands."""
     limit_kg: Mass | None = None
 
 
