@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from decimal import Context, Decimal
 from functools import cache
 
-from coachwright.unit_table import INCH, KINDS, LB, PSI_KPA, US_GAL
+from coachwright.unit_display import METRIC, MONEY, US, Display
+from coachwright.unit_table import KINDS
 
 SUFFIXES: dict[str, str] = {
     "mm": "mm",
@@ -255,91 +256,8 @@ def unit_of(name: str) -> str | None:
     return None
 
 
-@dataclass(frozen=True, slots=True)
-class _Display:
-    symbol: str
-    factor: float
-    offset: float
-    digits: int
-    below: float = 0.0
-    """Numbers smaller than this are shown with one digit more."""
-
-
-_METRIC: dict[str, _Display] = {
-    "mm": _Display("mm", 1, 0, 0),
-    "kg": _Display("kg", 1, 0, 0, below=100),
-    "frac": _Display("%", 100, 0, 1),
-    "frac/K": _Display("%/K", 100, 0, 2),
-    "degC": _Display("°C", 1, 0, 1),
-    "K": _Display("K", 1, 0, 1),
-    "deg": _Display("°", 1, 0, 1),
-    "V": _Display("V", 1, 0, 2),
-    "A": _Display("A", 1, 0, 1),
-    "Ah": _Display("Ah", 1, 0, 0),
-    "W": _Display("W", 1, 0, 0, below=10),
-    "Wh": _Display("Wh", 1, 0, 0),
-    "Wh/day": _Display("Wh/day", 1, 0, 0),
-    "L": _Display("L", 1, 0, 1),
-    "L/min": _Display("L/min", 1, 0, 1),
-    "L/day": _Display("L/day", 1, 0, 1),
-    "d": _Display("days", 1, 0, 1),
-    "h": _Display("h", 1, 0, 1),
-    "min": _Display("min", 1, 0, 0),
-    "h/day": _Display("h/day", 1, 0, 1),
-    "km/h": _Display("km/h", 1, 0, 0),
-    "1/km": _Display("rev/km", 1, 0, 0),
-    "kPa": _Display("kPa", 1, 0, 0),
-    "1": _Display("", 1, 0, 2),
-    "count": _Display("", 1, 0, 0),
-    "money": _Display("", 0.01, 0, 2),  # minor units; the currency is said beside it
-    "m": _Display("m", 1, 0, 2),
-    "m2": _Display("m²", 1, 0, 2),
-    "mm2": _Display("mm²", 1, 0, 0),
-    "N": _Display("N", 1, 0, 0),
-    "N m": _Display("N·m", 1, 0, 0),
-    "W/K": _Display("W/K", 1, 0, 1),
-    "W/m/K": _Display("W/(m·K)", 1, 0, 3),
-    "Wh/m2/day": _Display("Wh/(m²·day)", 1, 0, 0),
-    "kg/L": _Display("kg/L", 1, 0, 3),
-    "kg/h": _Display("kg/h", 1, 0, 3),
-    "kg/day": _Display("kg/day", 1, 0, 2),
-    "L/h": _Display("L/h", 1, 0, 2),
-    "m/s": _Display("m/s", 1, 0, 2),
-    "ohm": _Display("mΩ", 1000, 0, 2),
-    "mg/L": _Display("mg/L", 1, 0, 0),
-    "g/L": _Display("g/L", 1, 0, 1),
-    "mL": _Display("mL", 1, 0, 0),
-    "s": _Display("s", 1, 0, 0),
-    "kg mm": _Display("kg·m", 0.001, 0, 0),
-    "Pa": _Display("Pa", 1, 0, 0),
-    "BTU/Wh": _Display("BTU/Wh", 1, 0, 1),
-    "W/m2": _Display("W/m²", 1, 0, 0),
-    "1/V": _Display("1/V", 1, 0, 3),
-    "1/W": _Display("1/W", 1, 0, 6),
-    "s/m": _Display("s/m", 1, 0, 3),
-}
-_US: dict[str, _Display] = _METRIC | {
-    "mm": _Display("in", 1 / INCH, 0, 1),
-    "m": _Display("ft", 1000 / 304.8, 0, 1),
-    "kg": _Display("lb", 1 / LB, 0, 0, below=100),
-    "kg/h": _Display("lb/h", 1 / LB, 0, 2),
-    "kg/day": _Display("lb/day", 1 / LB, 0, 1),
-    "L": _Display("US gal", 1 / US_GAL, 0, 1),
-    "L/min": _Display("US gal/min", 1 / US_GAL, 0, 2),
-    "L/day": _Display("US gal/day", 1 / US_GAL, 0, 1),
-    "L/h": _Display("US gal/h", 1 / US_GAL, 0, 3),
-    "degC": _Display("°F", 1.8, 32, 0),
-    "K": _Display("°F difference", 1.8, 0, 0),
-    "km/h": _Display("mph", 1 / 1.609344, 0, 0),
-    "1/km": _Display("rev/mile", 1.609344, 0, 0),
-    "kPa": _Display("psi", 1 / PSI_KPA, 0, 1),
-    "mm2": _Display("in²", 1 / INCH**2, 0, 1),
-    "m2": _Display("ft²", 1e6 / 304.8**2, 0, 1),
-    "N": _Display("lbf", 1 / 4.4482216152605, 0, 0),
-    "N m": _Display("lbf·ft", 1 / (4.4482216152605 * 0.3048), 0, 0),
-}
-
 SYSTEMS = ("metric", "us")
+_MONEY = "money "
 
 
 def shown_number(value: float, unit: str, system: str = "metric") -> tuple[str, str]:
@@ -350,24 +268,28 @@ def shown_number(value: float, unit: str, system: str = "metric") -> tuple[str, 
     value
         In `unit`.
     unit
-        An internal unit, such as ``"kg"``.
+        An internal unit, such as ``"kg"``; minor units of a currency are ``"money EUR"``.
     system
         ``"metric"`` or ``"us"``.
 
     Examples
     --------
-    >>> shown_number(1133.98, "kg", "us")
-    ('2,500', 'lb')
+    >>> shown_number(1133.98, "kg", "us"), shown_number(125050, "money EUR")
+    (('2,500', 'lb'), ('1,250.50', 'EUR'))
     """
-    display = (_US if system == "us" else _METRIC)[unit]
+    display = _display(unit, system)
     number = value * display.factor + display.offset
-    digits = display.digits
-    if abs(number) < display.below:
-        digits += 1
+    digits = display.digits + (abs(number) < display.fine_below)
     text = f"{number:,.{digits}f}"
     if float(text.replace(",", "")) == 0:
         text = f"{0:.{digits}f}"
     return text, display.symbol
+
+
+def _display(unit: str, system: str) -> Display:
+    if unit.startswith(_MONEY):
+        return MONEY._replace(symbol=unit.removeprefix(_MONEY))
+    return (US if system == "us" else METRIC)[unit]
 
 
 def shown(value: float | None, unit: str, system: str = "metric") -> str:
@@ -381,11 +303,16 @@ def shown(value: float | None, unit: str, system: str = "metric") -> str:
     if value is None:
         return "unknown"
     number, symbol = shown_number(value, unit, system)
-    joint = "" if symbol == "°" else " "
-    return f"{number}{joint}{symbol}".strip()
+    return f"{number}{_joint(symbol)}{symbol}".strip()
+
+
+def _joint(symbol: str) -> str:
+    return "" if symbol == "°" else " "
 
 
 _TOLD = re.compile(r"⟦([^ ⟧]+) ([^⟧]+)⟧")
+_WHOLE = 1e-9
+"""Nearer than this to a whole number, a value is said without zeros behind the point."""
 
 
 def told(value: float, unit: str) -> str:
@@ -401,6 +328,31 @@ def told(value: float, unit: str) -> str:
     return f"⟦{value!r} {unit}⟧"
 
 
-def worded(text: str, system: str = "metric") -> str:
-    """Return a sentence with every quantity told in it shown in a system of units."""
-    return _TOLD.sub(lambda match: shown(float(match[1]), match[2], system), text)
+def worded(text: str, system: str = "metric", *, space: str = " ") -> str:
+    """Return a sentence with every quantity told in it shown in a system of units.
+
+    Parameters
+    ----------
+    text
+        With what `told` put into it, or without.
+    system
+        ``"metric"`` or ``"us"``.
+    space
+        Stands between a number and its unit.
+
+    Examples
+    --------
+    >>> worded(f"frost, {told(-8.0, 'degC')} round it"), worded("nothing is told")
+    ('frost, −8 °C round it', 'nothing is told')
+    """
+    return _TOLD.sub(lambda match: _said(float(match[1]), match[2], system, space), text)
+
+
+def _said(value: float, unit: str, system: str, space: str) -> str:
+    number, symbol = shown_number(value, unit, system)
+    display = _display(unit, system)
+    exact = value * display.factor + display.offset
+    if abs(exact - round(exact)) < _WHOLE and not unit.startswith(_MONEY):
+        number = number.partition(".")[0]
+    said = f"{number}{_joint(symbol)}{symbol}".strip().replace(" ", space)
+    return f"−{said[1:]}" if said.startswith("-") else said

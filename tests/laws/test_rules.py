@@ -11,6 +11,7 @@ import pytest
 from coachwright.model.brief import Jurisdiction
 from coachwright.model.finding import EVERYWHERE, Outcome, Rule, Severity, Status
 from coachwright.reference import limits
+from coachwright.units import worded
 from tests.support.rule_cases import RuleCase
 from tests.support.source import disciplines, modules, text
 
@@ -69,7 +70,7 @@ def test_a_rule_has_its_line_in_the_manual(room: str, rule: Rule) -> None:
     rows = [line for line in lines if line.startswith("|")]
     assert len(rows) == 1, f"one table row with `{rule.id}` in docs/{room}.md"
     row = rows[0]
-    assert rule.title in row
+    assert worded(rule.title) in row
     assert f"| {rule.severity} |" in row
     assert f"| {rule.source.status} |" in row
     assert rule.source.key in row

@@ -20,7 +20,9 @@ UNIT_SAYERS = frozenset({"unit", "kind"})
 
 EXCEPTIONS = {
     "unit_table.Unit.offset": "of the unit that the row is about",
-    "units._Display.offset": "of the unit that the row is about",
+    "unit_display.Display.offset": "of the unit that the row is about",
+    "unit_display.Display.fine_below": "in the unit that the row shows",
+    "cli.showing.plain.value": "in the unit that is printed beside it",
     "units.parse": "in the unit of the kind that was asked for",
     "units._sum_terms": "in the unit of the kind that was asked for",
     "units._decimal.number": "a bare number: a factor or an offset",

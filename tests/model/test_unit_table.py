@@ -109,6 +109,7 @@ SHOWN = {
     "kg·m": "kg*meter",
     "N·m": "newton*meter",
     "lbf·ft": "pound_force*foot",
+    "lb·ft": "pound*foot",
     "in²": "inch**2",
     "ft²": "foot**2",
     "m²": "meter**2",
@@ -123,6 +124,7 @@ SHOWN = {
     "rev/mile": "1/mile",
     "L/min": "liter/minute",
     "lb/day": "pound/day",
+    "US fl oz": "US_fluid_ounce",
     "": "dimensionless",
 }
 """A symbol for people → the library's."""

@@ -12,7 +12,9 @@ from coachwright.units import (
     shown,
     shown_number,
     strip_unit,
+    told,
     unit_of,
+    worded,
     written,
 )
 
@@ -149,6 +151,9 @@ SHOWN = (
     (1.6, "1", "metric", "1.60"),
     (-0.004, "1", "metric", "0.00"),
     (3.0, "d", "metric", "3.0 days"),
+    (125050, "money EUR", "us", "1,250.50 EUR"),
+    (-5, "money GBP", "metric", "-0.05 GBP"),
+    (1000.0, "mL", "us", "33.8 US fl oz"),
     (None, "kg", "metric", "unknown"),
 )
 
@@ -158,6 +163,41 @@ def test_a_value_is_shown_with_few_digits(
     value: float | None, unit: str, system: str, text: str
 ) -> None:
     assert shown(value, unit, system) == text
+
+
+TOLD = (
+    (2480.0, "kg", "2,480 kg", "5,467 lb"),
+    (68.0, "kg", "68 kg", "150 lb"),
+    (13.25, "kg", "13.2 kg", "29.2 lb"),
+    (762.0, "mm", "762 mm", "30 in"),
+    (-8.0, "degC", "−8 °C", "18 °F"),
+    (25.0, "degC", "25 °C", "77 °F"),
+    (100.0, "km/h", "100 km/h", "62 mph"),
+    (12.5, "deg", "12.5°", "12.5°"),
+    (0.001, "m2", "0.00 m²", "0.0 ft²"),
+    (1e-05, "kg", "0.0 kg", "0.0 lb"),
+    (10000, "money USD", "100.00 USD", "100.00 USD"),
+)
+
+
+@pytest.mark.parametrize(("value", "unit", "metric", "us"), TOLD)
+def test_a_quantity_in_a_sentence_is_said_in_the_units_of_its_reader(
+    value: float, unit: str, metric: str, us: str
+) -> None:
+    text = f"it is {told(value, unit)}, and {told(value, unit)} again"
+    assert worded(text) == f"it is {metric}, and {metric} again"
+    assert worded(text, "us") == f"it is {us}, and {us} again"
+    assert worded(text, space="_") == f"it is {metric}, and {metric} again".replace(
+        metric, metric.replace(" ", "_")
+    )
+
+
+@given(st.floats(-1e9, 1e9), st.sampled_from(["mm", "kg", "degC", "L", "km/h"]))
+def test_nothing_that_is_told_stays_unsaid(value: float, unit: str) -> None:
+    for system in ("metric", "us"):
+        said = worded(told(value, unit), system)
+        assert "⟦" not in said
+        assert worded(said, system) == said
 
 
 @given(st.floats(-1e9, 1e9), st.sampled_from(["mm", "kg", "frac", "degC", "Ah", "L", "kPa", "1"]))

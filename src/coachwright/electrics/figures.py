@@ -15,6 +15,7 @@ from coachwright.electrics.model import (
 )
 from coachwright.electrics.stage_budget import load_tolerance_frac, sun_tolerance_frac
 from coachwright.model.working import Figure, Working
+from coachwright.units import told
 
 _SOURCES = {"sun": "sun", "driving": "driving", "hook-up": "shore"}
 _STEADY = "steady estimate"
@@ -69,7 +70,7 @@ def _figure(
 def _bank(bank: Bank | None, missing: str) -> Iterator[Figure]:
     yield _figure(
         "usable-energy",
-        "Usable energy of the full bank at 25 °C",
+        f"Usable energy of the full bank at {told(25, 'degC')}",
         bank.usable_wh if bank else None,
         "Wh",
         bank.usable_working if bank else None,

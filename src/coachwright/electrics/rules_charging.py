@@ -16,6 +16,7 @@ from coachwright.model.brief import Jurisdiction
 from coachwright.model.build import Build
 from coachwright.model.finding import Case, Rule, Severity, Source
 from coachwright.reference import limit
+from coachwright.units import told
 
 _US = (Jurisdiction.US,)
 _EUROPE = (Jurisdiction.EU, Jurisdiction.UK)
@@ -131,7 +132,9 @@ def _panels_left_over(_build: Build, electrics: Electrics) -> Iterator[Case]:
 def _voltage_case(array: ControllerArray, electrics: Electrics) -> Case:
     missing = electrics.bank_missing
     if not missing and array.cold_open_circuit_v is None:
-        missing = "a complete string, or the maker's coefficient: the table ends at −40 °C"
+        missing = (
+            f"a complete string, or the maker's coefficient: the table ends at {told(-40, 'degC')}"
+        )
     by = "the maker's coefficient" if array.by_maker else "the table of the code"
     return Case(
         subject=array.controller,

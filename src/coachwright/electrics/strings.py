@@ -6,6 +6,7 @@ from math import ceil, floor
 from coachwright import reference
 from coachwright.errors import OutOfRange
 from coachwright.model.working import Given, Working
+from coachwright.units import told
 
 TEST_DEGC = 25.0
 """Cell temperature at which the open-circuit voltage is rated. [degC] [nec-690]"""
@@ -157,7 +158,7 @@ def cold_voltage_by_table(
         (
             Given(
                 symbol="f",
-                meaning=f"factor at {cold_degc:g} °C",
+                meaning=f"factor at {told(cold_degc, 'degC')}",
                 value=factor,
                 unit="1",
                 source="Table 690.7(A)",
@@ -185,7 +186,7 @@ def _cold(
                 ),
                 Given(
                     symbol="U_oc",
-                    meaning="open-circuit voltage of one panel at 25 °C",
+                    meaning=f"open-circuit voltage of one panel at {told(25, 'degC')}",
                     value=open_circuit_v,
                     unit="V",
                     source="panel",

@@ -14,6 +14,7 @@ from coachwright.papers.view_energy import energy_view
 from coachwright.papers.view_parts import parts_view
 from coachwright.papers.view_water import water_view
 from coachwright.papers.view_weights import weight_view
+from coachwright.papers.wording import in_words
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -24,18 +25,23 @@ class Document:
     content: bytes
 
 
+def _said(view: Callable[[Assessment], Any]) -> Callable[[Assessment], Any]:
+    """Return what makes a view whose sentences are in the units of the brief."""
+    return lambda assessment: in_words(view(assessment), assessment.build.brief.units)
+
+
 VIEWS: dict[str, tuple[str, Callable[[Assessment], Any]]] = {
     "compliance-sheet.pdf": (
         "compliance",
-        lambda assessment: compliance_view(assessment.build, assessment.findings),
+        _said(lambda assessment: compliance_view(assessment.build, assessment.findings)),
     ),
-    "weight-statement.pdf": ("weights", weight_view),
-    "energy-sheet.pdf": ("energy", energy_view),
-    "water-sheet.pdf": ("water", water_view),
-    "parts-list.pdf": ("parts", parts_view),
+    "weight-statement.pdf": ("weights", _said(weight_view)),
+    "energy-sheet.pdf": ("energy", _said(energy_view)),
+    "water-sheet.pdf": ("water", _said(water_view)),
+    "parts-list.pdf": ("parts", _said(parts_view)),
     "calculation-appendix.pdf": (
         "appendix",
-        lambda assessment: appendix_view(assessment.build, assessment.figures),
+        _said(lambda assessment: appendix_view(assessment.build, assessment.figures)),
     ),
 }
 """File name → template, and what makes its view."""

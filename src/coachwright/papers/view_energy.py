@@ -9,6 +9,7 @@ from coachwright.model.build import Build
 from coachwright.papers.frame import FrameView, frame
 from coachwright.papers.table import Pair, Table, figure_pairs
 from coachwright.papers.wording import NONE, show, span, subject_of, words_of
+from coachwright.units import told
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -237,7 +238,7 @@ def _bank_itself(bank: Bank, system: str) -> tuple[Pair, ...]:
 def _bank_in_use(bank: Bank, system: str) -> tuple[Pair, ...]:
     return (
         Pair(label="Share that may be used", value=show(bank.depth_frac, "frac", system)),
-        Pair(label="Usable at 25 °C", value=show(bank.usable_wh, "Wh", system)),
+        Pair(label=f"Usable at {told(25, 'degC')}", value=show(bank.usable_wh, "Wh", system)),
         Pair(
             label="Usable in the design cold night",
             value=show(bank.cold_usable_wh, "Wh", system),

@@ -1,13 +1,17 @@
 """Words that the papers put in place of the program's own names."""
 
+import dataclasses
 import re
 from collections.abc import Iterable
+from typing import Any, TypeVar
 
 from coachwright.model.brief import Jurisdiction
 from coachwright.model.build import Build, Mounting
 from coachwright.model.finding import Finding, Outcome, Severity, Source, Status
 from coachwright.model.working import Figure
-from coachwright.units import shown, shown_number
+from coachwright.units import shown, shown_number, worded
+
+V = TypeVar("V")
 
 JURISDICTION_WORDS = {
     Jurisdiction.US: "United States",
@@ -54,6 +58,30 @@ def show(value: float | None, unit: str, system: str) -> str:
     """
     text = shown(value, unit, system).replace(" ", HARD_SPACE)
     return f"−{text[1:]}" if text.startswith("-") else text
+
+
+def in_words(view: V, system: str) -> V:
+    """Return a view in which every quantity told in a sentence is said in one system of units.
+
+    Parameters
+    ----------
+    view
+        A frozen dataclass of strings, tuples and other views.
+    system
+        ``"metric"`` or ``"us"``.
+    """
+    said: Any = view
+    if isinstance(view, str):
+        said = worded(view, system, space=HARD_SPACE)
+    elif isinstance(view, tuple):
+        said = tuple(in_words(each, system) for each in view)
+    elif dataclasses.is_dataclass(view) and not isinstance(view, type):
+        fields = {
+            field.name: in_words(getattr(view, field.name), system)
+            for field in dataclasses.fields(view)
+        }
+        said = dataclasses.replace(view, **fields)
+    return said  # type: ignore[no-any-return]
 
 
 def digits(value: float, unit: str, system: str) -> str:

@@ -15,6 +15,7 @@ from coachwright.road.model import (
     ZoneLoad,
 )
 from coachwright.road.overall_size import OverallSize
+from coachwright.units import told
 
 
 def tyre_figures(
@@ -39,7 +40,7 @@ def tyre_figures(
     )
     yield Figure(
         name="road.speed-true-at-100",
-        label="True speed where 100 km/h is shown",
+        label=f"True speed where {told(speedometer.at_100.shown_km_per_h, 'km/h')} is shown",
         value=speedometer.at_100.true_km_per_h,
         unit="km/h",
         working=speedometer.at_100.working,

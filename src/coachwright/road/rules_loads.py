@@ -6,11 +6,13 @@ from coachwright.model.build import Build
 from coachwright.model.finding import Case, Rule, Severity, Source
 from coachwright.reference import limit
 from coachwright.road.model import LadderState, Road, ZoneLoad
+from coachwright.units import told
 
 Cases = Callable[[Build, Road], Iterator[Case]]
 
 _VEHICLE = Source(key="vehicle-maker-data")
 _PART = Source(key="part-maker-data")
+_MOST_NAMED = 3
 
 
 def _zone_cases(*names: str, missing: str) -> Cases:
@@ -30,8 +32,16 @@ def _zone_case(zone: ZoneLoad, missing: str) -> Case:
         unit="kg",
         missing=missing if zone.limit_kg is None else "",
         working=zone.working,
-        detail="; ".join(f"{item.name} {item.mass_kg:.1f} kg" for item in zone.items),
+        detail=_heaviest(zone),
     )
+
+
+def _heaviest(zone: ZoneLoad) -> str:
+    """Name the heaviest things there; a roof can carry too many to read."""
+    by_mass = sorted(zone.items, key=lambda item: item.mass_kg, reverse=True)
+    named = [f"{item.name} {told(item.mass_kg, 'kg')}" for item in by_mass[:_MOST_NAMED]]
+    more = len(by_mass) - len(named)
+    return "; ".join((*named, f"and {more} more") if more else named)
 
 
 def _door_moment(_build: Build, road: Road) -> Iterator[Case]:
@@ -46,7 +56,7 @@ def _door_moment(_build: Build, road: Road) -> Iterator[Case]:
                 if moment.limit_n_m is None
                 else "",
                 working=moment.load.working,
-                detail=f"the load's centre is {moment.load.arm_mm:.0f} mm from the hinge line",
+                detail=f"the load's centre is {told(moment.load.arm_mm, 'mm')} from the hinges",
             )
 
 

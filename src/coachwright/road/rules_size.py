@@ -8,6 +8,7 @@ from coachwright.model.finding import Case, Rule, Severity, Source, Status
 from coachwright.reference import limit
 from coachwright.road.ground_angles import LimitingPoint
 from coachwright.road.model import Road
+from coachwright.units import told
 
 Cases = Callable[[Build, Road], Iterator[Case]]
 
@@ -49,17 +50,18 @@ def _dimension(name: str, counted_mm: float, all_mm: float, limit_id: str) -> Ca
         value=counted_mm,
         limit=limit(limit_id).value,
         unit="mm",
-        detail=f"as counted; {all_mm:.0f} mm with everything",
+        detail=f"as counted; {told(all_mm, 'mm')} with everything",
     )
 
 
 def _overhang(_build: Build, road: Road) -> Iterator[Case]:
+    behind = told(road.size.rear_overhang_mm, "mm")
     yield Case(
         subject="rear overhang",
         value=road.size.rear_overhang_frac,
         limit=limit("road.rear-overhang-uk").value,
         unit="frac",
-        detail=f"{road.size.rear_overhang_mm:.0f} mm behind the rear axle, over the wheelbase",
+        detail=f"{behind} behind the rear axle, over the wheelbase",
     )
 
 
@@ -71,7 +73,7 @@ def _angle(subject: str, found: LimitingPoint | None, limit_deg: float) -> Itera
             limit=limit_deg,
             unit="deg",
             working=found.angle.working,
-            detail=f"limited by {found.point.of}; {found.angle.simple_deg:.1f} degrees by the "
+            detail=f"limited by {found.point.of}; {told(found.angle.simple_deg, 'deg')} by the "
             "simple form",
         )
 

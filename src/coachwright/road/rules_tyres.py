@@ -7,8 +7,10 @@ from coachwright.model.build import Build
 from coachwright.model.finding import Case, Rule, Severity, Source, Status
 from coachwright.reference import limit
 from coachwright.road.model import Road
+from coachwright.units import told
 
 _EUROPE = (Jurisdiction.EU, Jurisdiction.UK)
+_SHOWN_AT_100 = f"what the speedometer shows at a true {told(100, 'km/h')} on the placard tyre"
 
 
 def _axle_load(_build: Build, road: Road) -> Iterator[Case]:
@@ -83,7 +85,7 @@ def _reads_low(_build: Build, road: Road) -> Iterator[Case]:
             limit=limit("road.speedometer-least-excess").value,
             unit="km/h",
             working=check.working,
-            detail=f"at a true {check.true_km_per_h:g} km/h; {_basis(road)}",
+            detail=f"at a true {told(check.true_km_per_h, 'km/h')}; {_basis(road)}",
         )
 
 
@@ -98,11 +100,9 @@ def _reads_high(_build: Build, road: Road) -> Iterator[Case]:
             value=check.excess_km_per_h,
             limit=check.most_excess_km_per_h,
             unit="km/h",
-            missing="what the speedometer shows at a true 100 km/h on the placard tyre"
-            if open_question
-            else "",
+            missing=_SHOWN_AT_100 if open_question else "",
             working=check.working,
-            detail=f"at a true {check.true_km_per_h:g} km/h; {_basis(road)}",
+            detail=f"at a true {told(check.true_km_per_h, 'km/h')}; {_basis(road)}",
         )
 
 
@@ -229,8 +229,8 @@ RULES = (
         severity=Severity.STOP,
         cases=_reads_low,
         holds=">=",
-        remedy="state what the speedometer shows at a true 100 km/h on the placard tyre, or have "
-        "it matched to the tyres and accept this with the proof",
+        remedy=f"state {_SHOWN_AT_100}, or have it matched to the tyres and accept this with the "
+        "proof",
         jurisdictions=_EUROPE,
     ),
     Rule(
@@ -239,8 +239,8 @@ RULES = (
         source=limit("road.speedometer-share").source,
         severity=Severity.STOP,
         cases=_reads_high,
-        remedy="state what the speedometer shows at a true 100 km/h on the placard tyre, or have "
-        "it matched to the tyres and accept this with the proof",
+        remedy=f"state {_SHOWN_AT_100}, or have it matched to the tyres and accept this with the "
+        "proof",
         jurisdictions=_EUROPE,
     ),
     Rule(

@@ -4,8 +4,9 @@ from dataclasses import dataclass
 
 from coachwright.errors import OutOfRange
 from coachwright.model.working import Given, Working
+from coachwright.units import told
 
-_SHOWN_AT_100 = "shown at a true 100 km/h on the placard tyre"
+_SHOWN_AT_100 = f"shown at a true {told(100, 'km/h')} on the placard tyre"
 _EXACT_UNLESS_STATED = (
     "the speedometer is taken as exact on the placard tyre where nothing is stated"
 )

@@ -7,6 +7,7 @@ from coachwright.model.finding import Case, Rule, Severity, Source, Status
 from coachwright.model.part import Part
 from coachwright.model.working import Working
 from coachwright.reference import limit
+from coachwright.units import told
 from coachwright.water.model import Water
 from coachwright.water.rules_gas import GAS_RULES
 from coachwright.water.rules_vents import VENT_RULES
@@ -84,7 +85,7 @@ def _drains_inside(part: Part) -> bool:
 def _protected(_build: Build, water: Water) -> Iterator[Case]:
     allowed_k = limit("water.least-temperature-span").value
     for exposure in water.frost:
-        detail = f"{exposure.place}, {exposure.around_degc:g} °C round it"
+        detail = f"{exposure.place}, {told(exposure.around_degc, 'degC')} round it"
         if exposure.protection:
             detail += f", {exposure.protection}"
         yield Case(
@@ -194,7 +195,8 @@ WATER_RULES: tuple[Rule, ...] = (
         severity=Severity.NOTE,
         cases=_least_use,
         holds=">=",
-        remedy="plan with more water for each person; camping takes 8 to 12 L without a shower",
+        remedy="plan with more water for each person; camping without a shower takes "
+        f"{told(8, 'L')} to {told(12, 'L')}",
     ),
     Rule(
         id="water.grey-holds-fresh",
@@ -242,7 +244,8 @@ WATER_RULES: tuple[Rule, ...] = (
     ),
     Rule(
         id="water.air-gap",
-        title="The spout stands two bores, and no less than 25 mm, above the basin's rim",
+        title="The spout stands two bores, and no less than "
+        f"{told(limit('water.air-gap-least').value, 'mm')}, above the basin's rim",
         source=limit("water.air-gap-least").source,
         severity=Severity.CAUTION,
         cases=_air_gap,

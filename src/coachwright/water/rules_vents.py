@@ -10,6 +10,7 @@ from typing import Literal
 from coachwright.model.brief import Jurisdiction
 from coachwright.model.build import Build
 from coachwright.model.finding import Case, Rule, Severity, Source, Status
+from coachwright.units import told
 from coachwright.water.model import FixedVents, Water
 
 _EUROPE = (Jurisdiction.EU, Jurisdiction.UK)
@@ -19,7 +20,7 @@ _MEMORY = Source(key="en-721", edition="from memory", status=Status.MEMORY)
 
 def _detail(vents: FixedVents) -> str:
     burner = "a burner takes air from inside" if vents.unsealed_burner else "no open burner"
-    return f"plan {vents.plan_m2:.1f} m2, {burner}"
+    return f"plan {told(vents.plan_m2, 'm2')}, {burner}"
 
 
 def _case(vents: FixedVents, where: str, area_mm2: float | None, needed_mm2: float | None) -> Case:

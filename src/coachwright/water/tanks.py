@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from coachwright.errors import OutOfRange
 from coachwright.model.working import Given, Working
+from coachwright.units import told
 from coachwright.water.properties import DENSITY_KG_PER_L
 
 
@@ -156,7 +157,7 @@ def water_mass(*, volume_l: float, shell_kg: float = 0.0) -> WaterMass:
         result=total_kg,
         unit="kg",
         references=("coolprop-water",),
-        note="water at 20 degC",
+        note=f"water at {told(20, 'degC')}",
     )
     return WaterMass(water_kg=water_kg, total_kg=total_kg, working=working)
 

@@ -6,6 +6,7 @@ from coachwright.model.brief import Jurisdiction, Traveller
 from coachwright.model.build import Build, Fitted
 from coachwright.model.placement import Point, placed
 from coachwright.reference import limit
+from coachwright.units import told
 from coachwright.weights import masses
 from coachwright.weights.assumptions import assumption, limit_kg
 from coachwright.weights.model import Group, MassItem
@@ -89,19 +90,18 @@ def _held_items(build: Build, fitted: Fitted) -> Iterator[MassItem]:
         (where.low_mm[1] + where.high_mm[1]) / 2,
         (where.low_mm[2] + where.high_mm[2]) / 2,
     )
+    density_kg_per_l = limit("weights.label-water").value
     for kind, group, volume_l in _held(fitted):
         if volume_l:
             yield _item(
                 build,
                 f"{fitted.name}.{kind}",
                 group,
-                masses.liquid_mass_kg(
-                    volume_l=volume_l, density_kg_per_l=limit("weights.label-water").value
-                ),
+                masses.liquid_mass_kg(volume_l=volume_l, density_kg_per_l=density_kg_per_l),
                 middle,
                 label=f"{group.capitalize()} of {fitted.name}",
                 tolerance_frac=assumption("tolerance-liquid").value,
-                source="volume at 1 kg/L, at the middle of the fitting",
+                source=f"volume at {told(density_kg_per_l, 'kg/L')}, at the middle of the fitting",
             )
     if fitted.part.gas_store is not None:
         yield _item(

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from coachwright.model.build import Build
 from coachwright.model.finding import Case
 from coachwright.reference import limit
+from coachwright.units import told
 from coachwright.weights.margins import side_difference_frac
 from coachwright.weights.model import LoadCase, Weights
 
@@ -175,7 +176,8 @@ def ticket_bound(_build: Build, weights: Weights) -> Iterator[Case]:
             value=abs(row.difference_kg),
             limit=limit("weights.ticket").value * row.bound_kg,
             unit="kg",
-            detail=f"weighed {row.weighed_kg:.0f} kg, predicted {row.predicted_kg:.0f} kg",
+            detail=f"weighed {told(row.weighed_kg, 'kg')}, "
+            f"predicted {told(row.predicted_kg, 'kg')}",
         )
 
 

@@ -4,7 +4,9 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from coachwright.model.working import Given, Working
 from coachwright.reference import table
+from coachwright.units import told
 from coachwright.weights import europe, us
+from coachwright.weights.assumptions import limit_kg
 from coachwright.weights.model import (
     Component,
     Group,
@@ -172,9 +174,10 @@ def _us_label(scales: Scales, cargo_kg: float) -> Iterator[Statement]:
     ratings = scales.build.vehicle.ratings
     only = ("us",)
     capacity_kg = us.capacity_weight_kg(cargo_kg=cargo_kg, seats=scales.seating.travel)
+    occupant = told(limit_kg("weights.us-occupant-metric"), "kg")
     capacity = (
         Component(name="cargo and full fresh water", mass_kg=cargo_kg),
-        Component(name="68 kg for each seat", mass_kg=capacity_kg - cargo_kg),
+        Component(name=f"{occupant} for each seat", mass_kg=capacity_kg - cargo_kg),
     )
     standard = us.label_standard(gross_kg=ratings.gross_kg)
     yield _statement(

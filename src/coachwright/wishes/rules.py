@@ -5,9 +5,9 @@ from collections.abc import Callable, Iterator
 from coachwright.model.brief import Jurisdiction
 from coachwright.model.build import Build
 from coachwright.model.finding import Case, Rule, Severity, Source
-from coachwright.model.money import Money
 from coachwright.model.working import Working
 from coachwright.reference import limit
+from coachwright.units import told
 from coachwright.wishes.model import Wishes
 from coachwright.wishes.rules_seats import SEAT_RULES
 
@@ -43,7 +43,7 @@ def _bed_lengths(_build: Build, wishes: Wishes) -> Iterator[Case]:
                 value=bed.length_mm - bed.longest_stature_mm,
                 limit=longer_mm,
                 unit="mm",
-                detail=f"longer than its tallest sleeper, {bed.longest_stature_mm:.0f} mm",
+                detail=f"longer than its tallest sleeper, {told(bed.longest_stature_mm, 'mm')}",
             )
 
 
@@ -62,15 +62,13 @@ def _budget(_build: Build, wishes: Wishes) -> Iterator[Case]:
     missing = ""
     if price.price_minor is None and not over:
         missing = f"price in {price.currency} of {', '.join(price.without_price)}"
-    budget = Money(amount_minor=price.budget_minor, currency=price.currency)
-    known = Money(amount_minor=price.known_minor, currency=price.currency)
     yield Case(
         subject="parts",
         value=price.known_minor,
         limit=price.budget_minor,
-        unit="money",
+        unit=f"money {price.currency}",
         missing=missing,
-        detail=f"{known.shown()} of {budget.shown()}: parts only, without vehicle, labour and tax",
+        detail="parts only, without vehicle, labour and tax",
     )
 
 
