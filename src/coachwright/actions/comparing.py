@@ -1,7 +1,7 @@
 """Compare two builds: what was exchanged, and what it changed."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Literal
 
@@ -125,7 +125,10 @@ def compare(first: Path, second: Path | None, catalogue: Catalogue) -> Compariso
         raise CallError(
             f"{first} names no standard build to compare with; name a second build file"
         )
-    return compared(assess(standard, stages), assess(opened.build, stages))
+    found = compared(assess(standard, stages), assess(opened.build, stages))
+    written = catalogue.standard(opened.sheet.standard)
+    before = replace(found.before, name=written.name, revision=written.revision)
+    return replace(found, before=before)
 
 
 def compared(before: Assessment, after: Assessment) -> Comparison:

@@ -13,6 +13,15 @@ if TYPE_CHECKING:
     from coachwright.actions.comparing import Comparison, FigureChange
 
 _TELLING = frozenset({"broken", "unknown"})
+_ALWAYS = frozenset(
+    {
+        "weights.total-as-delivered",
+        "weights.total-travelling",
+        "weights.front-axle-travelling",
+        "weights.rear-axle-travelling",
+    }
+)
+"""Figures that are shown besides the headline: masses and axle loads."""
 
 
 def compare(
@@ -75,13 +84,14 @@ def _print_figures(screen: "Console", found: "Comparison", system: str, *, every
     from rich.text import Text
 
     from coachwright.cli.showing import add, show, table
+    from coachwright.units import worded
 
     listed = table("figure", "before", "after", "change", right=(1, 2, 3))
     shown = [figure for figure in found.figures if every or _is_asked_for(figure)]
     for figure in shown:
         add(
             listed,
-            figure.label,
+            worded(figure.label, system),
             show(figure.before.value, figure.before.unit, system),
             show(figure.after.value, figure.after.unit, system),
             _difference(figure, system),
@@ -94,7 +104,7 @@ def _print_figures(screen: "Console", found: "Comparison", system: str, *, every
 
 
 def _is_asked_for(figure: "FigureChange") -> bool:
-    return figure.headline or figure.name.startswith("weights.")
+    return figure.headline or figure.name in _ALWAYS
 
 
 def _difference(figure: "FigureChange", system: str) -> str:
@@ -105,8 +115,9 @@ def _difference(figure: "FigureChange", system: str) -> str:
     if value is None:
         return "unknown"
     unit = "K" if figure.change.unit == "degC" else figure.change.unit
-    sign = "+" if value > 0 else ""
-    return f"{sign}{show(value, unit, system)}"
+    said = show(value, unit, system)
+    sign = "+" if value > 0 and any(digit in "123456789" for digit in said) else ""
+    return f"{sign}{said}"
 
 
 def _print_findings(screen: "Console", found: "Comparison", *, every: bool) -> None:

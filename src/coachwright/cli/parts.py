@@ -7,7 +7,15 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from coachwright.cli.choices import Json, System, catalogue, shop_folder
-from coachwright.cli.showing import add, console, print_json, print_record, table, words
+from coachwright.cli.showing import (
+    add,
+    console,
+    plain_text,
+    print_json,
+    print_record,
+    table,
+    words,
+)
 from coachwright.units import shown
 
 if TYPE_CHECKING:
@@ -101,10 +109,10 @@ def show_part(
 
 def _print_part(part: "Part", origin: str, units: str) -> None:
     screen = console()
-    screen.print(f"[bold]{part.name}[/]")
-    screen.print(f"{part.id} ({origin})")
+    screen.print(plain_text(part.name, style="bold"))
+    screen.print(plain_text(f"{part.id} ({origin})"))
     if part.description:
-        screen.print(part.description, markup=False)
+        screen.print(plain_text(part.description))
     print_record(part, units, skip=frozenset({"id", "name", "description"}))
 
 

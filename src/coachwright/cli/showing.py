@@ -71,6 +71,13 @@ def add(rows: "Table", *cells: "str | Text") -> None:
     rows.add_row(*(cell if isinstance(cell, Text) else Text(str(cell)) for cell in cells))
 
 
+def plain_text(said: str, style: str = "") -> "Text":
+    """Return words to print in which nothing is taken for markup."""
+    from rich.text import Text
+
+    return Text(said, style=style)
+
+
 def show(value: float | None, unit: str, system: str) -> str:
     """Return a value with its unit and a true minus sign.
 

@@ -5,7 +5,7 @@ from typing import Annotated
 import typer
 
 from coachwright.cli.choices import Json, catalogue
-from coachwright.cli.showing import add, console, print_json, table
+from coachwright.cli.showing import add, console, plain_text, print_json, table
 
 app = typer.Typer(
     help="The shop's range: standard builds and the options offered with each.",
@@ -66,16 +66,17 @@ def show_standard(
         print_json({"origin": found.origin("standards", standard_id), **data})
         return
     screen = console()
-    screen.print(f"[bold]{standard.name}[/] ({found.origin('standards', standard_id)})")
+    origin = found.origin("standards", standard_id)
+    screen.print(plain_text(f"{standard.name} ({origin})", style="bold"))
     if standard.story:
-        screen.print(standard.story)
+        screen.print(plain_text(" ".join(standard.story.split())))
     fittings = table("fitting", "part", "mounting")
     for fitting in standard.fittings:
         add(fittings, fitting.name, fitting.part, fitting.mounting)
     screen.print(fittings)
     for option in standard.offers:
-        screen.print(f"[bold]option {option.name}[/]: {option.title}")
+        screen.print(plain_text(f"option {option.name}: {option.title}", style="bold"))
         if option.requires:
-            screen.print(f"  needs {', '.join(option.requires)}")
+            screen.print(plain_text(f"  needs {', '.join(option.requires)}"))
         for exclusion in option.excludes:
-            screen.print(f"  excludes {exclusion.option}: {exclusion.cause}")
+            screen.print(plain_text(f"  excludes {exclusion.option}: {exclusion.cause}"))

@@ -5,7 +5,7 @@ from typing import Annotated
 import typer
 
 from coachwright.cli.choices import Json, System, catalogue
-from coachwright.cli.showing import add, console, print_json, print_record, table
+from coachwright.cli.showing import add, console, plain_text, print_json, print_record, table
 from coachwright.units import shown
 
 app = typer.Typer(
@@ -74,6 +74,6 @@ def show_vehicle(
         print_json({"origin": origin, **data})
         return
     screen = console()
-    screen.print(f"[bold]{vehicle.name}[/]", highlight=False)
-    screen.print(f"{vehicle.id} ({origin})")
+    screen.print(plain_text(vehicle.name, style="bold"))
+    screen.print(plain_text(f"{vehicle.id} ({origin})"))
     print_record(vehicle, units, skip=frozenset({"id", "name"}))

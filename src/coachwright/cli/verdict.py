@@ -72,18 +72,14 @@ def print_verdict(assessment: "Assessment", path: Path, system: str, *, every: b
 def _headline(figures: "Iterable[Figure]", system: str) -> "Table":
     made = table("figure", "value", "95 % from", "95 % to", right=(1, 2, 3))
     for figure in figures:
-        if figure.value is None:
-            missing = f"\nmissing: {worded(figure.missing, system)}"
-            label = Text(figure.label).append(missing, style="dim")
-            add(made, label, "unknown", "", "")
-            continue
-        add(
-            made,
-            figure.label,
-            show(figure.value, figure.unit, system),
-            "" if figure.low is None else show(figure.low, figure.unit, system),
-            "" if figure.high is None else show(figure.high, figure.unit, system),
+        label = Text(worded(figure.label, system))
+        if figure.missing:
+            label.append(f"\nmissing: {worded(figure.missing, system)}", style="dim")
+        bounds = (
+            "" if bound is None else show(bound, figure.unit, system)
+            for bound in (figure.low, figure.high)
         )
+        add(made, label, show(figure.value, figure.unit, system), *bounds)
     return made
 
 
@@ -107,13 +103,13 @@ def _apart(finding: Finding, system: str) -> tuple[str, str]:
 
 def _said(finding: Finding, system: str) -> Text:
     """Return what a broken rule says: title, subject, source, remedy and who accepted it."""
-    said = Text(_titled(finding), style="bold")
+    said = Text(_titled(finding, system), style="bold")
     lines = [worded(finding.detail, system), _clause(finding.source), finding.rule]
     for line in lines:
         if line:
             said.append(f"\n{line}", style="not bold dim")
     if finding.remedy:
-        said.append(f"\n→ {finding.remedy}", style="not bold green")
+        said.append(f"\n→ {worded(finding.remedy, system)}", style="not bold green")
     said.append(_accepted(finding), style="not bold italic")
     return said
 
@@ -131,15 +127,15 @@ def _clause(source: Source) -> str:
     return ", ".join(word for word in (place, edition, _STATUS[source.status]) if word)
 
 
-def _titled(finding: Finding) -> str:
+def _titled(finding: Finding, system: str) -> str:
     subject = f" ({finding.subject})" if finding.subject else ""
-    return f"{finding.title}{subject}"
+    return worded(f"{finding.title}{subject}", system)
 
 
 def _unknown(findings: Iterable[Finding], system: str) -> "Table":
     made = table("rule", "severity", "what is missing")
     for finding in findings:
-        title = Text(_titled(finding)).append(f"\n{finding.rule}", style="dim")
+        title = Text(_titled(finding, system)).append(f"\n{finding.rule}", style="dim")
         title.append(_accepted(finding), style="italic")
         add(made, title, finding.severity, worded(finding.missing, system))
     return made
@@ -152,12 +148,12 @@ def _print_rest(screen: "Console", findings: Iterable[Finding], system: str) -> 
         if finding.outcome is Outcome.MET:
             add(
                 met,
-                _titled(finding),
+                _titled(finding, system),
                 show(finding.value, finding.unit, system),
                 f"{_SIGNS[finding.holds]} {show(finding.limit, finding.unit, system)}",
             )
         elif finding.outcome is Outcome.NOT_APPLICABLE:
-            add(idle, finding.title, finding.rule)
+            add(idle, worded(finding.title, system), finding.rule)
     screen.print(met)
     screen.print(idle)
 

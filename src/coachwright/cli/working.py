@@ -19,7 +19,8 @@ def print_figures(assessment: "Assessment", system: str) -> None:
     """List every figure whose working can be asked for."""
     listed = table("name", "figure", "value", right=(2,), whole=(0,))
     for figure in assessment.figures:
-        add(listed, figure.name, figure.label, show(figure.value, figure.unit, system))
+        label = worded(figure.label, system)
+        add(listed, figure.name, label, show(figure.value, figure.unit, system))
     screen = console()
     screen.print(listed)
     screen.print("Next: coachwright check BUILD --working NAME")
@@ -42,7 +43,8 @@ def print_working(figure: "Figure", system: str, *, as_json: bool) -> None:
         print_json(figure)
         return
     screen = console()
-    screen.print(Text(f"{figure.label}: {show(figure.value, figure.unit, system)}", style="bold"))
+    label, value = worded(figure.label, system), show(figure.value, figure.unit, system)
+    screen.print(Text(f"{label}: {value}", style="bold"))
     screen.print(Text(figure.name, style="dim"))
     if figure.missing:
         screen.print(Text(f"missing: {worded(figure.missing, system)}"))
