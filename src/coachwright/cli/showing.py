@@ -43,14 +43,14 @@ def table(
 
     Parameters
     ----------
-    headings
-        From the left.
     right
         Places of the columns that hold figures.
     whole
         Places of other columns that are never broken over lines: what is copied from the screen.
     leading
         Empty lines between rows.
+    headings
+        From the left.
     """
     from rich import box
     from rich.table import Table
