@@ -4,9 +4,13 @@ A field that holds a quantity carries its unit in its name (``mass_kg``); in a f
 without the unit (``mass = "24 kg"``).  Programs may give the internal name and a float.
 """
 
+import ast
+import inspect
 import math
+import textwrap
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Annotated, Any
 
 from pydantic import BaseModel, ConfigDict, GetCoreSchemaHandler, GetJsonSchemaHandler
@@ -21,7 +25,11 @@ FROM_FILE: Mapping[str, bool] = {"file": True}
 
 
 class Record(BaseModel):
-    """A frozen record; unknown fields are faults; files spell fields without their unit."""
+    """A frozen record; unknown fields are faults; files spell fields without their unit.
+
+    The text under a field is its description.  It is read from the source when a schema is asked
+    for, not at every start of the program (`field_texts`).
+    """
 
     model_config = ConfigDict(
         frozen=True,
@@ -31,8 +39,42 @@ class Record(BaseModel):
         validate_by_alias=True,
         serialize_by_alias=True,
         ser_json_inf_nan="constants",
-        use_attribute_docstrings=True,
     )
+
+    @classmethod
+    def __get_pydantic_json_schema__(
+        cls, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> JsonSchemaValue:
+        """Return the JSON schema, each field described by the text under it."""
+        made = handler(schema)
+        properties = handler.resolve_ref_schema(made).get("properties", {})
+        for name, text in field_texts(cls).items():
+            field = cls.model_fields[name]
+            entry = properties.get(field.alias or name)
+            if entry is not None:
+                kind = entry.get("description", "")
+                entry["description"] = f"{text} ({kind})" if kind else text
+        return made
+
+
+def field_texts(record: type[BaseModel]) -> dict[str, str]:
+    """Return the text under each field of a record that has one, by the field's name."""
+    texts: dict[str, str] = {}
+    for owner in reversed(record.__mro__):
+        if not issubclass(owner, Record) or owner is Record:
+            continue
+        body = ast.parse(textwrap.dedent(inspect.getsource(owner))).body[0]
+        statements = body.body if isinstance(body, ast.ClassDef) else []
+        for field, text in pairwise(statements):
+            if (
+                isinstance(field, ast.AnnAssign)
+                and isinstance(field.target, ast.Name)
+                and isinstance(text, ast.Expr)
+                and isinstance(text.value, ast.Constant)
+                and isinstance(text.value.value, str)
+            ):
+                texts[field.target.id] = inspect.cleandoc(text.value.value)
+    return {name: text for name, text in texts.items() if name in record.model_fields}
 
 
 @dataclass(frozen=True, slots=True)
