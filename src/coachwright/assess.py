@@ -197,6 +197,7 @@ def _all_but_words(build: Build) -> tuple[Any, ...]:
         build.fittings,
         build.finishes,
         build.water_runs,
+        build.vehicle_spare_removed,
         build.ticket,
         build.conflicts,
     )

@@ -45,6 +45,13 @@ ONE_FAULT: tuple[tuple[str, Data, str, str, str], ...] = (
         "write one that exists ('coachwright parts list' shows them)",
     ),
     (
+        "spare taken off that was never there",
+        {"vehicle_spare_removed": True, "own_vehicle.tyre.spare_carried": False},
+        "vehicle_spare_removed",
+        "true, where the base vehicle carries no spare wheel",
+        "leave the line out",
+    ),
+    (
         "finish that does not exist",
         {"finishes": [{"part": "wool", "surface": "walls", "area": "10 m2"}]},
         "finishes[0].part (walls)",

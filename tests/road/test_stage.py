@@ -282,6 +282,9 @@ def test_the_spare_is_the_fitted_one_or_the_vehicles_own_or_none() -> None:
     assert road().spare.source == "vehicle"
     assert road().spare.difference_frac == 0
     assert road({"own_vehicle.tyre.spare_carried": False}).spare.diameter_mm is None
+    gone = {"vehicle_spare_removed": True}
+    assert road(gone).spare.diameter_mm is None
+    assert road(with_parts(spare) | gone).spare.source == "spare"
 
 
 def test_two_tyre_sets_are_said() -> None:

@@ -261,6 +261,12 @@ TYRE_CASES = (
         outcome=BROKEN,
         changes={"own_vehicle.tyre.spare_carried": False},
     ),
+    RuleCase(
+        rule="road.spare-carried",
+        outcome=BROKEN,
+        changes={"vehicle_spare_removed": True},
+        why="the vehicle's own was taken off and no other is fitted",
+    ),
     RuleCase(rule="road.spare-fits-tyres", outcome=MET, value=0, limit=0.03),
     RuleCase(
         rule="road.spare-fits-tyres",

@@ -241,6 +241,8 @@ class BuildSheet(Record):
     fittings: tuple[Fitting, ...] = ()
     finishes: tuple[Finish, ...] = ()
     water_runs: tuple[WaterRun, ...] = ()
+    vehicle_spare_removed: bool = False
+    """The vehicle's own spare wheel is taken off and left behind."""
     decisions: tuple[Decision, ...] = ()
     waivers: tuple[Waiver, ...] = ()
     ticket: WeighTicket | None = None
@@ -289,6 +291,7 @@ class Build(Record):
     fittings: tuple[Fitted, ...]
     finishes: tuple[FinishLayer, ...] = ()
     water_runs: tuple[WaterRun, ...] = ()
+    vehicle_spare_removed: bool = False
     decisions: tuple[Decision, ...] = ()
     waivers: tuple[Waiver, ...] = ()
     ticket: WeighTicket | None = None

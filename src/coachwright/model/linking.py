@@ -57,6 +57,7 @@ def cross_faults(
         *_unknown_parts(sheet, file, all_parts, known),
         *_twice(sheet, file),
         *(() if vehicle is None else _seats(sheet, file, vehicle, all_parts)),
+        *(() if vehicle is None else _spare(sheet, file, vehicle)),
         *_carriers(sheet, file),
         *position_faults(sheet, file, all_parts),
         *_modes(sheet, file, all_parts),
@@ -116,6 +117,7 @@ def _build(
         ),
         finishes=tuple(FinishLayer(finish=f, part=parts[f.part]) for f in sheet.finishes),
         water_runs=sheet.water_runs,
+        vehicle_spare_removed=sheet.vehicle_spare_removed,
         decisions=sheet.decisions,
         waivers=sheet.waivers,
         ticket=sheet.ticket,
@@ -299,6 +301,17 @@ def _runs(sheet: BuildSheet, file: str) -> Iterator[Fault]:
                 allowed="the name of a fitting",
                 action=_suggestion(run.serves, names),
             )
+
+
+def _spare(sheet: BuildSheet, file: str, vehicle: BaseVehicle) -> Iterator[Fault]:
+    if sheet.vehicle_spare_removed and not vehicle.tyre.spare_carried:
+        yield Fault(
+            file=file,
+            field="vehicle_spare_removed",
+            found="true, where the base vehicle carries no spare wheel",
+            allowed="false, or a base vehicle whose tyre.spare_carried is true",
+            action="leave the line out",
+        )
 
 
 def _ticket(sheet: BuildSheet, file: str) -> Iterator[Fault]:

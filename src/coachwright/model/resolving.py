@@ -82,6 +82,7 @@ def _ordinary(sheet: BuildSheet, base: BuildSheet, fittings: tuple[Fitting, ...]
             "fittings": fittings,
             "finishes": sheet.finishes or base.finishes,
             "water_runs": sheet.water_runs or base.water_runs,
+            "vehicle_spare_removed": sheet.vehicle_spare_removed or base.vehicle_spare_removed,
             "own_parts": (*base.own_parts, *sheet.own_parts)
             if base is not sheet
             else sheet.own_parts,

@@ -117,7 +117,7 @@ def spare_wheel(build: Build, tyres: TyreSet) -> SpareWheel:
                 tyres,
                 full_size=fitted.part.spare.full_size,
             )
-    if build.vehicle.tyre.spare_carried:
+    if build.vehicle.tyre.spare_carried and not build.vehicle_spare_removed:
         return _spare("vehicle", build.vehicle.tyre.size, tyres, full_size=True)
     return SpareWheel(source="", size="", diameter_mm=None, full_size=False, difference_frac=None)
 

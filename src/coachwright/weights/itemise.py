@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from coachwright.model.build import Build, FinishLayer, Fitted, Mounting
 from coachwright.model.placement import Point, placed
-from coachwright.model.vehicle import BaseVehicle
+from coachwright.model.vehicle import BaseVehicle, UnderbodyZone
 from coachwright.weights import masses
 from coachwright.weights.aboard import aboard_items
 from coachwright.weights.assumptions import assumption
@@ -21,6 +21,7 @@ def items(build: Build) -> tuple[MassItem, ...]:
     """Return every mass of a build, full or aboard."""
     return (
         *_base_items(build.vehicle),
+        *_spare_items(build),
         *_wheel_items(build),
         *(item for fitted in build.fittings for item in _fitting_items(build, fitted)),
         *_finish_items(build),
@@ -77,6 +78,41 @@ def _dry_item(vehicle: BaseVehicle, fuel_kg: float) -> MassItem:
         x_tolerance_mm=assumption("base-length").value,
         height_tolerance_mm=assumption("base-height").value,
         source="kerb figures less the fuel and driver they include",
+    )
+
+
+def spare_zone(vehicle: BaseVehicle) -> UnderbodyZone | None:
+    """Return the place under the floor that is for the vehicle's own spare wheel."""
+    return next((zone for zone in vehicle.underbody if zone.use == "spare wheel"), None)
+
+
+def _spare_items(build: Build) -> Iterator[MassItem]:
+    """Yield the vehicle's own spare wheel as what is gone, where it is taken off."""
+    vehicle, zone = build.vehicle, spare_zone(build.vehicle)
+    if not build.vehicle_spare_removed:
+        return
+    if zone is not None:
+        x_mm, y_mm, z_mm = _middle(zone.from_mm, zone.to_mm)
+    else:
+        size = vehicle.tyre.size
+        height_mm = masses.wheel_centre_mm(
+            rim_mm=size.rim_mm, width_mm=size.width_mm, aspect_frac=size.aspect_frac
+        )
+        x_mm, y_mm = vehicle.outside.wheelbase_mm, 0.0
+        z_mm = height_mm - vehicle.outside.floor_height_mm
+    yield MassItem(
+        name="vehicle.spare-removed",
+        label="The vehicle's own spare wheel, taken off",
+        group=Group.BASE,
+        mass_kg=-vehicle.tyre.wheel_mass_kg,
+        tolerance_kg=0.0,
+        x_mm=x_mm,
+        y_mm=y_mm,
+        z_mm=z_mm,
+        height_mm=z_mm + vehicle.outside.floor_height_mm,
+        source="one wheel with its tyre, at the middle of its place under the floor"
+        if zone is not None
+        else "one wheel with its tyre, taken to have hung at the rear axle",
     )
 
 

@@ -8,7 +8,7 @@ from coachwright.weights.all_seats import all_seats_case
 from coachwright.weights.cases import Axles
 from coachwright.weights.figures import figures
 from coachwright.weights.itemise import items as itemise
-from coachwright.weights.itemise import wheel_sets
+from coachwright.weights.itemise import spare_zone, wheel_sets
 from coachwright.weights.margins import margin_left
 from coachwright.weights.model import Group, LoadCase, MarginLeft, MassItem, Seating, Weights
 from coachwright.weights.scales import Scales
@@ -173,6 +173,17 @@ def _ticket_shares_frac(ticket: WeighTicket, items: Sequence[MassItem]) -> dict[
     return shares_frac | {item.name: 1.0 for item in items if item.name in aboard}
 
 
+def _spare_notes(build: Build) -> Iterator[str]:
+    if build.vehicle_spare_removed:
+        if spare_zone(build.vehicle) is None:
+            yield "the vehicle's own spare wheel, now off, is taken to have hung at the rear axle"
+    elif build.vehicle.tyre.spare_carried and any(build.having("spare")):
+        yield (
+            "the vehicle's own spare wheel still counts beside the one that is fitted; where it "
+            "is taken off, the build says so with vehicle_spare_removed"
+        )
+
+
 def _notes(build: Build) -> Iterator[str]:
     for traveller in build.brief.travellers:
         if not traveller.seat:
@@ -183,7 +194,6 @@ def _notes(build: Build) -> Iterator[str]:
         yield f"only the first set of wheels is counted: {wheel_sets(build)[0].name}"
     if wheel_sets(build):
         yield "heights are those on the placard's tyres; the road figures add what others lift"
-    if build.vehicle.tyre.spare_carried and any(build.having("spare")):
-        yield "the vehicle's own spare wheel still counts; take the spare off or say it is gone"
+    yield from _spare_notes(build)
     if build.ticket is not None and build.ticket.aboard and not build.ticket.cargo_aboard:
         yield "luggage and contents are taken not to have been on the weighbridge"
