@@ -34,13 +34,15 @@ def accept(
     Example: coachwright accept smith.toml road.spare-carried --role customer --reason cover
     """
     from coachwright.actions.accepting import accept as add_decision
+    from coachwright.units import worded
 
     words: dict[str, object] = {"rule": rule, "subject": subject, "role": role, "reason": reason}
     if date is not None:
         words["date"] = date.date()
     findings = add_decision(build, catalogue(context), words)
     for finding in findings:
-        typer.echo(f"accepted: {finding.title} ({finding.subject}), by {role}: {reason}")
+        title = worded(finding.title)
+        typer.echo(f"accepted: {title} ({finding.subject}), by {role}: {reason}")
         if finding.severity == "stop":
             typer.echo("This is a stop: it is explained now, and it stays broken.")
     typer.echo(f"{build} holds the decision. Next: coachwright check {build}")

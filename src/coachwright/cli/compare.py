@@ -57,16 +57,18 @@ def compare(
         return
     by_rules = System.US if found.after.jurisdiction == "us" else System.METRIC
     screen = console()
-    _print_fittings(screen, found)
-    _print_figures(screen, found, units or by_rules, every=every)
-    _print_findings(screen, found, every=every)
+    system = units or by_rules
+    _print_fittings(screen, found, system)
+    _print_figures(screen, found, system, every=every)
+    _print_findings(screen, found, system, every=every)
     screen.print("Next: coachwright check on the build that you keep")
 
 
-def _print_fittings(screen: "Console", found: "Comparison") -> None:
+def _print_fittings(screen: "Console", found: "Comparison", system: str) -> None:
     from rich.text import Text
 
     from coachwright.cli.showing import add, table
+    from coachwright.units import worded
 
     for word, summary in (("From", found.before), ("to", found.after)):
         line = f"{word} {summary.name}, revision {summary.revision} ({summary.vehicle})"
@@ -76,7 +78,8 @@ def _print_fittings(screen: "Console", found: "Comparison") -> None:
         return
     listed = table("fitting", "what", "before", "after")
     for change in found.fittings:
-        add(listed, change.fitting, change.change, change.before, change.after)
+        before, after = worded(change.before, system), worded(change.after, system)
+        add(listed, change.fitting, change.change, before, after)
     screen.print(listed)
 
 
@@ -120,10 +123,11 @@ def _difference(figure: "FigureChange", system: str) -> str:
     return f"{sign}{said}"
 
 
-def _print_findings(screen: "Console", found: "Comparison", *, every: bool) -> None:
+def _print_findings(screen: "Console", found: "Comparison", system: str, *, every: bool) -> None:
     from rich.text import Text
 
     from coachwright.cli.showing import add, table
+    from coachwright.units import worded
 
     listed = table("finding", "severity", "before", "after")
     telling = [
@@ -135,7 +139,8 @@ def _print_findings(screen: "Console", found: "Comparison", *, every: bool) -> N
     for change in telling:
         subject = f" ({change.subject})" if change.subject else ""
         after = Text(change.after, style=_STYLES.get(change.after, ""))
-        add(listed, f"{change.title}{subject}", change.severity, change.before, after)
+        title = worded(f"{change.title}{subject}", system)
+        add(listed, title, change.severity, change.before, after)
     screen.print(listed)
 
 

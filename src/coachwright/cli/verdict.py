@@ -66,7 +66,7 @@ def print_verdict(assessment: "Assessment", path: Path, system: str, *, every: b
         screen.print(_unknown(unknown, system))
     if every:
         _print_rest(screen, assessment.findings, system)
-    _print_close(screen, verdict(assessment), [*broken, *unknown], path, every=every)
+    _print_close(screen, verdict(assessment), [*broken, *unknown], path, system, every=every)
 
 
 def _headline(figures: "Iterable[Figure]", system: str) -> "Table":
@@ -96,7 +96,9 @@ def _apart(finding: Finding, system: str) -> tuple[str, str]:
     """Return value and limit; with all their digits where fewer would make them look the same."""
     value = show(finding.value, finding.unit, system)
     limit = show(finding.limit, finding.unit, system)
-    if value == limit and finding.value is not None and finding.limit is not None:
+    if finding.value is None or finding.limit is None or finding.value == finding.limit:
+        return value, limit
+    if value == limit:
         return f"{plain(finding.value)} {finding.unit}", f"{plain(finding.limit)} {finding.unit}"
     return value, limit
 
@@ -159,7 +161,13 @@ def _print_rest(screen: "Console", findings: Iterable[Finding], system: str) -> 
 
 
 def _print_close(
-    screen: "Console", counts: Verdict, unmet: list[Finding], path: Path, *, every: bool
+    screen: "Console",
+    counts: Verdict,
+    unmet: list[Finding],
+    path: Path,
+    system: str,
+    *,
+    every: bool,
 ) -> None:
     listed = "" if every else " (--all lists them)"
     screen.print(Text(f"{counts.met} met, {counts.not_applicable} not applicable{listed}."))
@@ -169,7 +177,7 @@ def _print_close(
     else:
         screen.print(Text("No stop is broken.", style="bold green"))
     screen.print(Text(CAUTION, style="italic"))
-    screen.print(Text(f"Next: {_next(counts, unmet, path)}", style="bold"))
+    screen.print(Text(f"Next: {worded(_next(counts, unmet, path), system)}", style="bold"))
 
 
 def _next(counts: Verdict, unmet: list[Finding], path: Path) -> str:

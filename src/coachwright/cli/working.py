@@ -69,7 +69,7 @@ def _print(working: "Working", system: str) -> None:
             plain(number.value),
             unit,
             worded(number.meaning, system),
-            number.source,
+            worded(number.source, system),
         )
     screen.print(given)
     unit = "" if working.unit in _BARE else f" {working.unit}"
