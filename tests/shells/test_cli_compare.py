@@ -60,8 +60,8 @@ def test_each_kind_of_change_is_told(run: Runner, both: tuple[Path, Path]) -> No
         ("comes", "added"),
     }
     (moved,) = (change for change in changes if change["change"] == "moved")
-    assert moved["before"] == "at 4200, 0, 0 mm"
-    assert moved["after"] == "at 4200, 200, 0 mm, turned 90 deg"
+    assert moved["before"] == "at 4,200 mm, 0 mm, 0 mm"
+    assert moved["after"] == "at 4,200 mm, 200 mm, 0 mm, turned 90 deg"
 
 
 def test_the_mass_that_came_shows_on_the_scales(run: Runner, both: tuple[Path, Path]) -> None:

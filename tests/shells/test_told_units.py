@@ -25,10 +25,12 @@ METRIC = re.compile(
     r"(?:kg|mm|cm|m|km/h|L|L/min|kPa|bar|°C|degC|K|m2|m²|mm2|mm²|cm2|N|N·m|mL|kg·m|m/s)(?![\w·/²])"
 )
 CUSTOMARY = re.compile(
-    r"\d[\s\N{NO-BREAK SPACE}]?(?:lb|in|ft|mph|US gal|psi|°F|ft²|in²|lbf|lbf·ft)(?![\w·/²])"
+    r"\d[\s\N{NO-BREAK SPACE}]?"
+    r"(?:lb|in(?! series| parallel)|ft|mph|US gal|psi|°F|ft²|in²|lbf|lbf·ft)(?![\w·/²])"
 )
-FORMULAS = frozenset({"expression", "symbol", "again", "drawing", "bars", "sources"})
-"""Fields that hold formulas in metric units, drawings, or titles as printed."""
+FORMULAS = frozenset({"expression", "symbol", "again", "result", "drawing", "bars", "sources"})
+"""Fields that hold formulas, or values in the formula's units beside the reader's; drawings; and
+titles of sources as printed."""
 CONSTANTS = ("9.80665 m/s2", "998.2 kg/m3")
 """Stand in the note of a formula, which holds in metric units."""
 
@@ -78,7 +80,9 @@ def test_nothing_stays_untold_on_paper(place: str) -> None:
     assert MARK not in repr(purchase_lines(assessment))
 
 
-@pytest.mark.parametrize(("place", "foreign"), [("us", METRIC), ("eu", CUSTOMARY)])
+@pytest.mark.parametrize(
+    ("place", "foreign"), [("us", METRIC), ("eu", CUSTOMARY)], ids=["us", "eu"]
+)
 def test_papers_speak_in_the_units_of_the_brief(place: str, foreign: re.Pattern[str]) -> None:
     printed = _as_printed_by_others(_assessment(place))
     stray = []

@@ -13,6 +13,7 @@ from coachwright.model.build import Build, FinishLayer, Fitted
 from coachwright.model.finding import Finding
 from coachwright.model.money import Money
 from coachwright.model.working import Figure
+from coachwright.units import told
 from coachwright.wishes.model import PartsPrice
 
 _SAME_MM = 0.5
@@ -139,6 +140,7 @@ def compared(before: Assessment, after: Assessment) -> Comparison:
         fittings=(
             *_fitting_changes(before.build, after.build),
             *_finish_changes(before.build, after.build),
+            *_spare_changes(before.build, after.build),
         ),
         figures=tuple(_figure_changes(before, after)),
         price=_price_change(before.wishes.price, after.wishes.price),
@@ -187,9 +189,18 @@ def _finish_changes(before: Build, after: Build) -> Iterator[FittingChange]:
         yield _change(layer[0], "removed", layer[1], "")
 
 
+def _spare_changes(before: Build, after: Build) -> Iterator[FittingChange]:
+    if before.vehicle_spare_removed != after.vehicle_spare_removed:
+        change: Literal["added", "removed"] = "removed" if after.vehicle_spare_removed else "added"
+        yield _change("the vehicle's own spare wheel", change, "", "")
+
+
 def _layers(layers: tuple[FinishLayer, ...]) -> set[tuple[str, str]]:
     return {
-        (f"finish on {layer.finish.surface}", f"{layer.part.id}, {layer.finish.area_m2:g} m2")
+        (
+            f"finish on {layer.finish.surface}",
+            f"{layer.part.id}, {told(layer.finish.area_m2, 'm2')}",
+        )
         for layer in layers
     }
 
@@ -204,9 +215,9 @@ def _change(
 
 
 def _place(fitted: Fitted) -> str:
-    corner = ", ".join(f"{place:.0f}" for place in fitted.at_mm)
+    corner = ", ".join(told(place, "mm") for place in fitted.at_mm)
     turn = f", turned {fitted.fitting.turn_deg:g} deg" if fitted.fitting.turn_deg else ""
-    return f"at {corner} mm{turn}{', mirrored' if fitted.fitting.mirror else ''}"
+    return f"at {corner}{turn}{', mirrored' if fitted.fitting.mirror else ''}"
 
 
 def _figure_changes(before: Assessment, after: Assessment) -> Iterator[FigureChange]:
