@@ -1,7 +1,8 @@
 """Case A06: a whole van with ten masses gives its six figures through the command line.
 
 Source of the expected values: moment balance, hand calculation (2200 kg of base vehicle on a
-4.0 m wheelbase and nine items; the case states them to 1e-5 m and 1e-3 kg).
+4.0 m wheelbase and nine items; the case states them to 1e-5 m and 1e-3 kg).  It is an exercise in masses: the van
+around it is invented, so whether the rules are content with it is no part of the case.
 """
 
 import json
@@ -32,7 +33,7 @@ def _said(capsys: pytest.CaptureFixture[str], *arguments: str) -> str:
     capsys.readouterr()
     with pytest.raises(SystemExit) as left:
         main(["check", str(CASE), *arguments])
-    assert left.value.code in (0, 1, None)
+    assert left.value.code in (0, 1, None), "read and assessed, whatever the verdict"
     return capsys.readouterr().out
 
 
