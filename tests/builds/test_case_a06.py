@@ -1,8 +1,9 @@
 """Case A06: a whole van with ten masses gives its six figures through the command line.
 
 Source of the expected values: moment balance, hand calculation (2200 kg of base vehicle on a
-4.0 m wheelbase and nine items; the case states them to 1e-5 m and 1e-3 kg).  It is an exercise in masses: the van
-around it is invented, so whether the rules are content with it is no part of the case.
+4.0 m wheelbase and nine items; the case states them to 1e-5 m and 1e-3 kg).  It is an exercise
+in masses: the van around it is invented, so whether the rules are content with it is no part of
+the case.
 """
 
 import json
