@@ -8,7 +8,7 @@ touches.
 import hashlib
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from typing import Any, TypeVar, cast
+from typing import Any, Protocol, TypeVar, cast
 
 from pydantic_core import to_json
 
@@ -122,15 +122,13 @@ class Assessment:
 
 @dataclass(slots=True)
 class Stages:
-    """Results of earlier stages, by stage and digest of what was read; the newest are kept."""
+    """Results of earlier assessments, by stage and digest of what was read; the newest stay."""
 
     most: int = 64
     _kept: dict[str, Any] = field(default_factory=dict)
 
-    def result(self, name: str, reads: tuple[Any, ...], compute: Callable[[], R]) -> R:
-        """Return the kept result of a stage that read the same, or compute and keep it."""
-        digest = hashlib.sha256(to_json(reads, fallback=repr)).hexdigest()
-        key = f"{name}:{digest}"
+    def result(self, key: str, compute: Callable[[], R]) -> R:
+        """Return the kept result under a key, or compute and keep it."""
         if key in self._kept:
             return cast("R", self._kept[key])
         made = compute()
@@ -160,13 +158,12 @@ def assess(build: Build, stages: Stages | None = None) -> Assessment:
     stages
         Kept results of earlier assessments; those of stages that read the same are used again.
     """
-    kept = Stages() if stages is None else stages
-    read = _all_but_words(build)
-    weights = kept.result("weights", read, lambda: weights_stage.stage(build))
-    road = kept.result("road", read, lambda: road_stage.stage(build, weights))
-    electrics = kept.result("electrics", read, lambda: electrics_stage.stage(build))
-    water = kept.result("water", read, lambda: water_stage.stage(build))
-    wishes = kept.result("wishes", read, lambda: wishes_stage.stage(build))
+    keep = _keeper(build, stages)
+    weights = keep("weights", lambda: weights_stage.stage(build))
+    road = keep("road", lambda: road_stage.stage(build, weights))
+    electrics = keep("electrics", lambda: electrics_stage.stage(build))
+    water = keep("water", lambda: water_stage.stage(build))
+    wishes = keep("wishes", lambda: wishes_stage.stage(build))
     results: dict[str, Any] = {
         "weights": weights,
         "road": road,
@@ -189,15 +186,29 @@ def assess(build: Build, stages: Stages | None = None) -> Assessment:
     )
 
 
+class _Keep(Protocol):
+    def __call__(self, name: str, compute: Callable[[], R]) -> R: ...
+
+
+def _keeper(build: Build, stages: Stages | None) -> _Keep:
+    """Return a function that computes a stage, or finds it where results are kept."""
+    if stages is None:
+        return lambda _name, compute: compute()
+    kept = stages
+    digest = hashlib.sha256(to_json(_all_but_words(build), fallback=repr)).hexdigest()
+    return lambda name, compute: kept.result(f"{name}:{digest}", compute)
+
+
 def _all_but_words(build: Build) -> tuple[Any, ...]:
     """Return what the disciplines of this floor read: not names, stories and decisions."""
     return (
         build.brief,
         build.vehicle,
+        build.vehicle_spare_removed,
         build.fittings,
         build.finishes,
         build.water_runs,
-        build.vehicle_spare_removed,
+        build.waivers,
         build.ticket,
         build.conflicts,
     )
