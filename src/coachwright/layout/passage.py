@@ -7,7 +7,7 @@ chain: a bottleneck path between the two sides, found without a grid.
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 
 from coachwright.errors import OutOfRange
@@ -38,7 +38,7 @@ class Passage:
     Attributes
     ----------
     width_mm
-        Diameter of the widest round person who can pass; infinity where nothing stands between.
+        Diameter of the widest round person who can pass.
     between
         The two patches that form the narrowest place.
     from_mm, to_mm
@@ -92,29 +92,66 @@ def narrowest_passage(
     """
     if not side or not other_side:
         raise OutOfRange("side", "no walls", "at least one wall on each side of the way")
-    nodes = [*side, *other_side, *obstacles]
-    goals = set(range(len(side), len(side) + len(other_side)))
-    best_mm = [0.0 if index < len(side) else math.inf for index in range(len(nodes))]
-    reached_by: list[tuple[int, int] | None] = [None] * len(nodes)
-    open_nodes = set(range(len(nodes)))
+    patches = [*side, *other_side, *obstacles]
+    return bottleneck(
+        patches=patches,
+        gaps_mm=gap_table_mm(patches),
+        sources=range(len(side)),
+        goals=range(len(side), len(side) + len(other_side)),
+        nodes=range(len(patches)),
+    )
+
+
+def gap_table_mm(patches: Sequence[Patch]) -> list[list[float]]:
+    """Return the distance of each patch from each other, to be used for several ways."""
+    table = [[0.0] * len(patches) for _ in patches]
+    for index, one in enumerate(patches):
+        for other_index in range(index):
+            gap_mm = distance_mm(one, patches[other_index])
+            table[index][other_index] = table[other_index][index] = gap_mm
+    return table
+
+
+def bottleneck(
+    *,
+    patches: Sequence[Patch],
+    gaps_mm: Sequence[Sequence[float]],
+    sources: Collection[int],
+    goals: Collection[int],
+    nodes: Iterable[int],
+) -> Passage:
+    """Return the passage of `narrowest_passage`, from distances that are known already.
+
+    Parameters
+    ----------
+    patches
+        Walls and obstacles.
+    gaps_mm
+        As from `gap_table_mm`.
+    sources, goals
+        Numbers of the patches of the one and of the other side.
+    nodes
+        Numbers of all patches that count for this way, those of both sides too.
+    """
+    best_mm = dict.fromkeys(nodes, math.inf) | dict.fromkeys(sources, 0.0)
+    pairs = {node: (node, node) for node in best_mm}
+    wanted = frozenset(goals)
     while True:
-        here = min(open_nodes, key=lambda index: (best_mm[index], index))
-        open_nodes.discard(here)
-        if here in goals:
-            return _passage(nodes, best_mm[here], reached_by[here])
-        for other in open_nodes:
-            gap_mm = distance_mm(nodes[here], nodes[other])
-            chain_mm = max(best_mm[here], gap_mm)
-            if chain_mm < best_mm[other]:
+        here = min(best_mm, key=best_mm.__getitem__)
+        here_mm = best_mm.pop(here)
+        if here in wanted:
+            return _passage(patches, here_mm, pairs[here])
+        row_mm = gaps_mm[here]
+        for other, known_mm in best_mm.items():
+            gap_mm = row_mm[other]
+            chain_mm = max(gap_mm, here_mm)
+            if chain_mm < known_mm:
                 best_mm[other] = chain_mm
-                widest = reached_by[here]
-                reached_by[other] = (here, other) if gap_mm >= best_mm[here] else widest
+                pairs[other] = (here, other) if gap_mm >= here_mm else pairs[here]
 
 
-def _passage(nodes: Sequence[Patch], width_mm: float, pair: tuple[int, int] | None) -> Passage:
-    if pair is None:
-        raise OutOfRange("side", "walls on both sides at once", "a wall on one side only")
-    one, other = nodes[pair[0]], nodes[pair[1]]
+def _passage(patches: Sequence[Patch], width_mm: float, pair: tuple[int, int]) -> Passage:
+    one, other = patches[pair[0]], patches[pair[1]]
     from_mm, to_mm = nearest_points_mm(one, other)
     return Passage(width_mm=width_mm, between=(one.name, other.name), from_mm=from_mm, to_mm=to_mm)
 
@@ -129,14 +166,32 @@ def distance_mm(one: Patch, other: Patch) -> float:
     >>> distance_mm(a, b)
     5.0
     """
-    return math.hypot(_gap_mm(one, other, 0), _gap_mm(one, other, 1))
+    (ax0, ay0), (ax1, ay1) = one.low_mm, one.high_mm
+    (bx0, by0), (bx1, by1) = other.low_mm, other.high_mm
+    x_mm = max(0.0, bx0 - ax1, ax0 - bx1)
+    y_mm = max(0.0, by0 - ay1, ay0 - by1)
+    return math.hypot(x_mm, y_mm)
 
 
-def _gap_mm(one: Patch, other: Patch, axis: int) -> float:
-    return max(
-        0.0,
-        other.low_mm[axis] - one.high_mm[axis],
-        one.low_mm[axis] - other.high_mm[axis],
+def outermost(patches: Iterable[Patch]) -> tuple[Patch, ...]:
+    """Return the patches that lie within no other, the largest first."""
+    found: list[Patch] = []
+    for patch in sorted(patches, key=_area_mm2, reverse=True):
+        if not any(_lies_in(patch, larger) for larger in found):
+            found.append(patch)
+    return tuple(found)
+
+
+def _area_mm2(patch: Patch) -> float:
+    return (patch.high_mm[0] - patch.low_mm[0]) * (patch.high_mm[1] - patch.low_mm[1])
+
+
+def _lies_in(one: Patch, other: Patch) -> bool:
+    return (
+        other.low_mm[0] <= one.low_mm[0]
+        and other.low_mm[1] <= one.low_mm[1]
+        and one.high_mm[0] <= other.high_mm[0]
+        and one.high_mm[1] <= other.high_mm[1]
     )
 
 

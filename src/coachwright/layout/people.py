@@ -90,6 +90,10 @@ def percentile_mm(*, dimension: str, sex: str, percentile: str) -> float:
     UnknownName
         Where the table has no such dimension or percentile.
 
+    Notes
+    -----
+    As counted in the survey; body mass is in its own unit and has no place here.
+
     References
     ----------
     [ansur-ii-2012]

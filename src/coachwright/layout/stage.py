@@ -1,15 +1,16 @@
 """Take a build apart for the layout's subjects and put their results together."""
 
-from coachwright import reference
-from coachwright.layout.aisles import Level, aisles
+from coachwright.layout.aisles import aisles, levels
 from coachwright.layout.figures import layout_figures
-from coachwright.layout.fit import arch_solids, clashes, shell_fit
+from coachwright.layout.fit import clashes, shell_fit
+from coachwright.layout.free_floor import free_floor
 from coachwright.layout.model import Layout
-from coachwright.layout.solids import solid_of
-from coachwright.layout.support import support_of
+from coachwright.layout.sharing import zone_pairs
+from coachwright.layout.standing import standing
+from coachwright.layout.stores import counters, stores
+from coachwright.layout.support import NOT_JUDGED, support_of
 from coachwright.layout.zones import placed_zones
-from coachwright.model.build import INSIDE, Build, Mounting
-from coachwright.model.shell import BuildUp, Layer, build_up
+from coachwright.model.build import Build
 
 
 def stage(build: Build) -> Layout:
@@ -20,68 +21,37 @@ def stage(build: Build) -> Layout:
     build
         With every fitting placed.
     """
-    finished = finished_shell(build)
-    solids = {fitted.name: solid_of(fitted) for fitted in build.fittings}
-    arches = arch_solids(build.vehicle.shell)
-    inside = [fitted for fitted in build.fittings if fitted.fitting.mounting in INSIDE]
-    living = [f for f in inside if f.fitting.mounting is not Mounting.CAB]
-    found_aisles = aisles(
-        bodies=[*(solids[f.name] for f in living), *arches],
-        vehicle=build.vehicle,
-        build_up=finished,
-        levels=_levels(),
-    )
+    here = standing(build)
+    vehicle, finished, slack_mm = build.vehicle, here.build_up, here.slack_mm
+    bodies, heights = here.bodies(), levels()
+    zones = placed_zones(here)
+    ways = aisles(bodies=bodies, vehicle=vehicle, build_up=finished, levels=heights)
+    floor = free_floor(bodies=bodies, vehicle=vehicle, build_up=finished, level=heights[0])
+    held, at_work = stores(build), counters(here)
+    solids = tuple(here.solids.values())
     return Layout(
-        solids=tuple(solids.values()),
-        arches=arches,
+        solids=solids,
+        opened=tuple(here.opened.values()),
+        arches=here.arches,
         build_up=finished,
         shell_fits=tuple(
-            shell_fit(body=solids[f.name], shell=build.vehicle.shell, build_up=finished)
-            for f in living
+            shell_fit(body=here.solids[f.name], shell=vehicle.shell, build_up=finished)
+            for f in here.living
+            if f.part.opening is None
         ),
-        clashes=clashes(bodies=tuple(solids.values()), fixed=arches, nested=_nested(build)),
-        zones=placed_zones(
-            build=build, solids=tuple(solids.values()), fixed=arches, build_up=finished
+        clashes=clashes(
+            bodies=solids, fixed=here.arches, nested=here.kin.nested, slack_mm=slack_mm
         ),
+        zones=zones,
+        zone_pairs=zone_pairs(zones=zones, kin=here.kin, slack_mm=slack_mm),
         supports=tuple(
-            support_of(fitted=f, solids=solids, vehicle=build.vehicle, build_up=finished)
-            for f in build.fittings
+            support_of(fitted=f, solids=here.solids, vehicle=vehicle, build_up=finished)
+            for f in here.placed
+            if f.fitting.mounting not in NOT_JUDGED
         ),
-        aisles=found_aisles,
-        figures=layout_figures(aisles=found_aisles),
+        aisles=ways,
+        free_floor=floor,
+        stores=held,
+        counters=at_work,
+        figures=layout_figures(aisles=ways, free_floor=floor, stores=held, counters=at_work),
     )
-
-
-def finished_shell(build: Build) -> BuildUp:
-    """Return what the finishes of a build take of the shell."""
-    layers = []
-    for layer in build.finishes:
-        facet = layer.part.insulation or layer.part.lining
-        if facet is not None:
-            layers.append(
-                Layer(
-                    surface=layer.finish.surface,
-                    thickness_mm=layer.finish.thickness_mm or facet.thickness_mm,
-                    fills_ribs=layer.part.insulation is not None,
-                )
-            )
-    return build_up(layers, build.vehicle.shell.rib_depth_mm)
-
-
-def _levels() -> tuple[Level, ...]:
-    return tuple(
-        Level(name=row["level"], from_mm=float(row["from_mm"]), to_mm=float(row["to_mm"]))
-        for row in reference.table("layout_levels")
-    )
-
-
-def _nested(build: Build) -> frozenset[frozenset[str]]:
-    """Return the pairs that may share space: a fitting and what it is built into."""
-    carriers = {fitted.name: fitted.fitting.within for fitted in build.fittings}
-    pairs = set()
-    for name, carrier in carriers.items():
-        here = carrier
-        while here and frozenset((name, here)) not in pairs:
-            pairs.add(frozenset((name, here)))
-            here = carriers.get(here, "")
-    return frozenset(pairs)

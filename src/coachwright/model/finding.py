@@ -68,6 +68,14 @@ class Source:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Acceptance:
+    """Who accepted a broken rule and why; a stop stays broken all the same."""
+
+    role: str
+    reason: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Case:
     """One thing that a rule is applied to.
 
@@ -83,6 +91,10 @@ class Case:
         How the value was reached.
     detail
         A few words more on what was compared, for people.
+    not_applicable
+        Why this one is not judged although the rule applies to others; shown in place of `detail`.
+    accepted
+        Who gave up on it beforehand and why; it is judged all the same.
     """
 
     subject: str
@@ -92,6 +104,8 @@ class Case:
     missing: str = ""
     working: Working | None = None
     detail: str = ""
+    not_applicable: str = ""
+    accepted: Acceptance | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -131,14 +145,6 @@ class Rule:
             )
         if self.holds not in _HOLDS:
             raise OutOfRange("holds", self.holds, ", ".join(_HOLDS))
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Acceptance:
-    """Who accepted a broken rule and why; a stop stays broken all the same."""
-
-    role: str
-    reason: str
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -228,15 +234,17 @@ def _finding(rule: Rule, case: Case, build: Build) -> Finding:
         holds=rule.holds,
         margin=margin,
         missing=missing,
-        detail=case.detail,
+        detail=case.not_applicable or case.detail,
         remedy=rule.remedy,
         source=rule.source,
         working=case.working,
-        accepted=_acceptance(rule, case, build),
+        accepted=_acceptance(rule, case, build) or case.accepted,
     )
 
 
 def _judge(holds: str, case: Case) -> tuple[Outcome, float | None]:
+    if case.not_applicable:
+        return Outcome.NOT_APPLICABLE, None
     if case.missing or case.value is None or case.limit is None:
         return Outcome.UNKNOWN, None
     if holds in ("<=", "<"):

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from difflib import get_close_matches
 
 from coachwright.errors import Fault
-from coachwright.model.build import BuildSheet, Fitting
+from coachwright.model.build import BuildSheet, Finish, Fitting
 from coachwright.model.part import Part
 from coachwright.model.placement import Point, turned_size_mm
 from coachwright.model.position import AXIS_FACES, AXIS_WORDS, FACES, Relation
@@ -21,19 +21,22 @@ _HIGH_FLUSH = ("flush rear", "flush right", "flush top")
 
 def layers_of(sheet: BuildSheet, parts: Mapping[str, Part]) -> tuple[Layer, ...]:
     """Return the finishes of a sheet as layers on the shell."""
-    layers = []
-    for finish in sheet.finishes:
-        part = parts.get(finish.part)
-        sheet_facet = None if part is None else part.insulation or part.lining
-        if part is not None and sheet_facet is not None:
-            layers.append(
-                Layer(
-                    surface=finish.surface,
-                    thickness_mm=finish.thickness_mm or sheet_facet.thickness_mm,
-                    fills_ribs=part.insulation is not None,
-                )
-            )
-    return tuple(layers)
+    layers = (
+        layer_of(finish, parts[finish.part]) for finish in sheet.finishes if finish.part in parts
+    )
+    return tuple(layer for layer in layers if layer is not None)
+
+
+def layer_of(finish: Finish, part: Part) -> Layer | None:
+    """Return a finish as a layer on the shell; None where its part is no sheet."""
+    facet = part.insulation or part.lining
+    if facet is None:
+        return None
+    return Layer(
+        surface=finish.surface,
+        thickness_mm=finish.thickness_mm or facet.thickness_mm,
+        fills_ribs=part.insulation is not None,
+    )
 
 
 def position_faults(sheet: BuildSheet, file: str, parts: Mapping[str, Part]) -> Iterator[Fault]:

@@ -47,7 +47,8 @@ class Zone(Record):
     shares_with: tuple[Purpose, ...] | None = None
     """Purposes of other zones that it may overlap; any where not given."""
     always: bool = False
-    """Kept free all the time, not only while it is used."""
+    """Kept free all the time, not only while it is used: it passes no door that is mostly closed,
+    and nothing moves through it unless `shares_with` says so."""
 
 
 class Access(Record):

@@ -1,0 +1,10 @@
+"""Every case of every layout rule, for the law that counts them."""
+
+from tests.rules.test_layout_core_rules import CASES as CORE_CASES
+from tests.support.rule_cases import RuleCase
+
+CASES: tuple[RuleCase, ...] = (*CORE_CASES,)
+
+
+def test_no_case_stands_twice() -> None:
+    assert all(CASES.count(case) == 1 for case in CASES)
