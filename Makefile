@@ -16,7 +16,7 @@ export PIP_BUILD_CONSTRAINT := constraints.txt
 PINS := pyproject.toml constraints.txt
 
 .DEFAULT_GOAL := help
-.PHONY: help run test check format bench pins clean
+.PHONY: help run test check format facets bench pins clean
 .DELETE_ON_ERROR:
 
 help:  ## Say what there is.
@@ -25,6 +25,7 @@ help:  ## Say what there is.
 	@echo "make check   lint, format, types and import contract"
 	@echo "make bench   measure the commands and the kernels against their budgets"
 	@echo "make format  format the source and mend what the linter can"
+	@echo "make facets  write docs/facets.md anew from the facets as they are declared"
 	@echo "make pins    write constraints.txt anew from what is installed"
 	@echo "make clean   take away everything that make has made"
 
@@ -50,6 +51,9 @@ format: $(VENV)/.for-check  ## Format the source and mend what the linter can.
 
 bench: $(VENV)/.for-test  ## Measure against the budgets.
 	$(BIN)/python -m benchmarks
+
+facets: $(VENV)/.for-test  ## Write docs/facets.md anew.
+	$(BIN)/python -m tests.support.facets_page
 
 pins: $(VENV)/.for-check  ## Write constraints.txt anew.
 	$(INSTALL) hatchling editables

@@ -45,15 +45,20 @@ class Record(BaseModel):
     def __get_pydantic_json_schema__(
         cls, schema: CoreSchema, handler: GetJsonSchemaHandler
     ) -> JsonSchemaValue:
-        """Return the JSON schema, each field described by the text under it."""
+        """Return the JSON schema: fields described by the text under them, defaults as written."""
         made = handler(schema)
         properties = handler.resolve_ref_schema(made).get("properties", {})
-        for name, text in field_texts(cls).items():
-            field = cls.model_fields[name]
+        texts = field_texts(cls)
+        for name, field in cls.model_fields.items():
             entry = properties.get(field.alias or name)
-            if entry is not None:
+            if entry is None:
+                continue
+            if name in texts:
                 kind = entry.get("description", "")
-                entry["description"] = f"{text} ({kind})" if kind else text
+                entry["description"] = f"{texts[name]} ({kind})" if kind else texts[name]
+            for mark in field.metadata:
+                if isinstance(mark, Quantity) and isinstance(field.default, float):
+                    entry["default"] = units.written(field.default, mark.kind)
         return made
 
 
