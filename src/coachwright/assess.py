@@ -16,6 +16,9 @@ from coachwright.electrics import rules as electrics_rules
 from coachwright.electrics import stage as electrics_stage
 from coachwright.electrics.model import Electrics
 from coachwright.errors import UnknownName
+from coachwright.layout import rules as layout_rules
+from coachwright.layout import stage as layout_stage
+from coachwright.layout.model import Layout
 from coachwright.model.build import Build
 from coachwright.model.finding import Finding, Outcome, Rule, Severity, apply_rules
 from coachwright.model.working import Figure
@@ -35,6 +38,7 @@ from coachwright.wishes.model import Wishes
 R = TypeVar("R")
 
 HEADLINE: tuple[str, ...] = (
+    "layout.aisle-cab-to-sliding-door",
     "weights.total-travelling",
     "weights.payload-left",
     "weights.front-axle-left",
@@ -81,6 +85,7 @@ class Assessment:
     """
 
     build: Build
+    layout: Layout
     weights: Weights
     road: Road
     electrics: Electrics
@@ -139,6 +144,7 @@ class Stages:
 
 
 RULES: dict[str, tuple[Rule, ...]] = {
+    "layout": layout_rules.RULES,
     "weights": weights_rules.RULES,
     "road": road_rules.RULES,
     "electrics": electrics_rules.RULES,
@@ -159,12 +165,14 @@ def assess(build: Build, stages: Stages | None = None) -> Assessment:
         Kept results of earlier assessments; those of stages that read the same are used again.
     """
     keep = _keeper(build, stages)
+    layout = keep("layout", lambda: layout_stage.stage(build))
     weights = keep("weights", lambda: weights_stage.stage(build))
     road = keep("road", lambda: road_stage.stage(build, weights))
     electrics = keep("electrics", lambda: electrics_stage.stage(build))
     water = keep("water", lambda: water_stage.stage(build))
     wishes = keep("wishes", lambda: wishes_stage.stage(build))
     results: dict[str, Any] = {
+        "layout": layout,
         "weights": weights,
         "road": road,
         "electrics": electrics,
@@ -175,6 +183,7 @@ def assess(build: Build, stages: Stages | None = None) -> Assessment:
     by_name = {figure.name: figure for figure in figures}
     return Assessment(
         build=build,
+        layout=layout,
         weights=weights,
         road=road,
         electrics=electrics,
@@ -205,6 +214,7 @@ def _all_but_words(build: Build) -> tuple[Any, ...]:
         build.brief,
         build.vehicle,
         build.vehicle_spare_removed,
+        build.waivers,
         build.fittings,
         build.finishes,
         build.water_runs,

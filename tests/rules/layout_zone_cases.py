@@ -39,7 +39,7 @@ def _free(rule: str, purpose: str) -> tuple[RuleCase, ...]:
             subject="chest",
             changes=blocked,
             value=100,
-            limit=0.5,
+            limit=1,
             why="zone y -300 to 100 mm, stool from 0 mm",
         ),
         RuleCase(rule=rule, outcome=NOT_APPLICABLE, changes=holding(stool())),

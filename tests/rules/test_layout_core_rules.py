@@ -30,7 +30,7 @@ SHELL = (
         outcome=MET,
         changes=holding(box(2000, -200)),
         value=0,
-        limit=0.5,
+        limit=1,
     ),
     RuleCase(
         rule="layout.inside-shell",

@@ -13,6 +13,7 @@ from coachwright.actions.writing import record_text
 from tests.shells.running import Runner
 from tests.support.builds import Data, fitting, part, sheet
 
+DISCIPLINES = ("layout", "weights", "road", "electrics", "water", "wishes")
 HEAVY: Data = {
     "own_parts": [part("safe", body={"size": ["600 mm", "600 mm", "600 mm"], "mass": "1500 kg"})],
     "fittings": [fitting("safe", "safe", at=["3900 mm", "0 mm", "0 mm"])],
@@ -91,7 +92,7 @@ def test_the_json_validates_against_the_exported_schema(
 def test_the_json_has_the_promised_keys(run: Runner, heavy: Path) -> None:
     data = json.loads(run("check", heavy, "--json").out)
     promised = ["format", "build", "verdict", "headline", "findings"]
-    assert list(data) == [*promised, "weights", "road", "electrics", "water", "wishes"]
+    assert list(data) == [*promised, *DISCIPLINES]
     assert data["build"]["name"] == "Test build"
     assert data["verdict"]["stops"] == sum(
         (finding["severity"], finding["outcome"]) == ("stop", "broken")
@@ -130,9 +131,7 @@ def test_a_working_comes_as_json(run: Runner, light: Path) -> None:
 def test_every_figure_has_a_page_of_working(run: Runner, light: Path) -> None:
     data = json.loads(run("check", light, "--json").out)
     names = [
-        figure["name"]
-        for discipline in ("weights", "road", "electrics", "water", "wishes")
-        for figure in data[discipline]["figures"]
+        figure["name"] for discipline in DISCIPLINES for figure in data[discipline]["figures"]
     ]
     listed = run("check", light, "--working", "list").out
     for name in names:

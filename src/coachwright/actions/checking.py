@@ -11,6 +11,7 @@ from coachwright.actions.opening import open_build
 from coachwright.assess import Assessment, BuildSummary, assess
 from coachwright.catalogue.loading import Catalogue
 from coachwright.electrics.model import Electrics
+from coachwright.layout.model import Layout
 from coachwright.model.finding import Finding, Outcome, broken_stops
 from coachwright.model.working import Figure
 from coachwright.road.model import Road
@@ -61,6 +62,7 @@ class CheckReport:
     verdict: Verdict
     headline: tuple[Figure, ...]
     findings: tuple[Finding, ...]
+    layout: Layout
     weights: Weights
     road: Road
     electrics: Electrics
@@ -108,6 +110,7 @@ def report(assessment: Assessment) -> CheckReport:
         verdict=verdict(assessment),
         headline=assessment.headline,
         findings=assessment.findings,
+        layout=assessment.layout,
         weights=assessment.weights,
         road=assessment.road,
         electrics=assessment.electrics,

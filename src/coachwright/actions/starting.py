@@ -37,7 +37,11 @@ _METRIC = {
     "locker": "18 kg",
     "contents": "20 kg",
     "limit": "40 kg",
-    "bed_height": "480 mm",
+    "zero": "0 mm",
+    "frame": '["1950 mm", "1000 mm", "480 mm"]',
+    "near": '["1950 mm", "20 mm", "480 mm"]',
+    "far": '["0 mm", "980 mm", "0 mm"]',
+    "frame_mass": "22 kg",
     "ticket": "2950 kg",
 }
 _CUSTOMARY = {
@@ -54,7 +58,11 @@ _CUSTOMARY = {
     "locker": "40 lb",
     "contents": "45 lb",
     "limit": "90 lb",
-    "bed_height": "19 in",
+    "zero": "0 in",
+    "frame": '["76.75 in", "40 in", "19 in"]',
+    "near": '["76.75 in", "0.75 in", "19 in"]',
+    "far": '["0 in", "39.25 in", "0 in"]',
+    "frame_mass": "49 lb",
     "ticket": "6500 lb",
 }
 _BRIEF = """
@@ -107,10 +115,18 @@ _FITTINGS = """
 # 'coachwright parts list' shows what there is. `at` is the corner with the smallest x, y and z:
 # lengths, or words such as "behind locker 20 mm", "against left wall", "above locker".
 
+# Nothing floats: it stands on the floor, hangs on a wall or the ceiling, or `on` another fitting.
+
+[[fittings]]
+name = "bed-frame"
+part = "first-bed-frame"
+at = ["against rear doors", "centred on centreline", "against floor"]
+
 [[fittings]]
 name = "bed"
 part = "bed-longitudinal-1950x1400"
-at = ["against rear doors", "centred on centreline", "{bed_height}"]
+at = ["flush rear bed-frame", "centred on bed-frame", "above bed-frame"]
+on = "bed-frame"
 
 [[fittings]]
 name = "smoke-alarm"
@@ -121,13 +137,13 @@ mounting = "ceiling"
 [[fittings]]
 name = "extinguisher"
 part = "{extinguisher}"
-at = ["{by_cab} mm", "against left wall", "against floor"]
+at = ["{by_cab} mm", "against {wall}", "against floor"]
 mounting = "wall"
 
 [[fittings]]
 name = "locker"
 part = "first-locker"
-at = ["{over_locker} mm", "against left wall", "against floor"]
+at = ["{over_locker} mm", "against {wall}", "against floor"]
 contents = "{contents}"
 
 # A part made for this build alone is written here; measured parts make the best figures.
@@ -142,6 +158,21 @@ source = "estimated"
 
 [own_parts.carcass]
 contents_limit = "{limit}"
+
+# Two boards on edge: a part of several boxes is drawn and judged by each of them.
+[[own_parts]]
+id = "first-bed-frame"
+name = "Frame under the bed"
+
+[own_parts.body]
+size = {frame}
+shape = "steps"
+steps = [
+  {{ from = ["{zero}", "{zero}", "{zero}"], to = {near} }},
+  {{ from = {far}, to = {frame} }},
+]
+mass = "{frame_mass}"
+source = "estimated"
 """
 _STANDARD = """
 # ---- The standard build and what differs from it -------------------------------------
@@ -229,8 +260,9 @@ def starter(
         "jurisdiction": where.value,
         "units": "us" if where is Jurisdiction.US else "metric",
         "currency": _CURRENCY[where],
-        "by_cab": f"{base.shell.cab_line_mm + 100:.0f}",
-        "over_locker": f"{base.shell.cab_line_mm + 400:.0f}",
+        "wall": _wall(base),
+        "by_cab": f"{base.shell.cab_line_mm + 40:.0f}",
+        "over_locker": f"{base.shell.cab_line_mm + 200:.0f}",
         "alarm": "alarm-smoke-us" if where is Jurisdiction.US else "alarm-smoke-eu",
         "extinguisher": _EXTINGUISHERS[where],
         "travellers": _travellers(base, words),
@@ -259,6 +291,11 @@ def _vehicle(
         if each.market == market:
             return each
     raise UnknownName("base vehicle for the market", market, catalogue.vehicle_ids())
+
+
+def _wall(vehicle: BaseVehicle) -> str:
+    """Return the wall without a sliding door."""
+    return "right wall" if any(door.wall == "left" for door in vehicle.apertures) else "left wall"
 
 
 def _name(path: Path) -> str:

@@ -30,6 +30,7 @@ MOUNTING_WORDS = {mounting: mounting.value for mounting in Mounting} | {
     Mounting.REAR_DOOR_RIGHT: "right rear door",
 }
 DISCIPLINE_WORDS = {
+    "layout": "Layout",
     "weights": "Weights",
     "road": "On the road",
     "electrics": "Electricity",
