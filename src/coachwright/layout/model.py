@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from coachwright.layout.model_outside import Outside
 from coachwright.layout.passage import Passage
 from coachwright.layout.solids import Box, Overlap, Solid
 from coachwright.model.finding import Acceptance
@@ -223,4 +224,5 @@ class Layout:
     free_floor: FreeFloor
     stores: tuple[Store, ...]
     counters: tuple[Counter, ...]
+    outside: Outside
     figures: tuple[Figure, ...]

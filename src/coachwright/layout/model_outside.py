@@ -203,6 +203,11 @@ class Hung:
         Free depth between the closed doors and what hangs on the hitch; None on a door.
     needed_gap_mm
         Depth that both doors need to open to a right angle, with what hangs on them.
+    tilts
+        Its carrier tilts away, nobody knows how far.
+    on_door_mm, on_hitch_mm
+        Length that it would add flat on a door, and on the hitch so far back that both doors open
+        to a right angle with nothing on them: the two ways to hang it, compared.
     """
 
     name: str
@@ -211,6 +216,9 @@ class Hung:
     lowest_mm: float
     gap_mm: float | None
     needed_gap_mm: float | None
+    tilts: bool
+    on_door_mm: float
+    on_hitch_mm: float
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -328,8 +336,8 @@ class BesideDoor:
     opens
         A window that swings out.
     overlap_mm
-        Smallest shift along the side that takes it out of the way of the open door; 0 where it
-        stands clear.
+        Smallest shift along the side, up or down that takes it out of the way of the door; 0
+        where it stands clear.
     """
 
     name: str

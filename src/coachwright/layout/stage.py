@@ -6,6 +6,7 @@ from coachwright.layout.fit import clashes, shell_fit
 from coachwright.layout.free_floor import free_floor
 from coachwright.layout.model import Layout
 from coachwright.layout.sharing import zone_pairs
+from coachwright.layout.stage_outside import outside_of
 from coachwright.layout.standing import standing
 from coachwright.layout.stores import counters, stores
 from coachwright.layout.support import NOT_JUDGED, support_of
@@ -28,6 +29,7 @@ def stage(build: Build) -> Layout:
     ways = aisles(bodies=bodies, vehicle=vehicle, build_up=finished, levels=heights)
     floor = free_floor(bodies=bodies, vehicle=vehicle, build_up=finished, level=heights[0])
     held, at_work = stores(build), counters(here)
+    outside = outside_of(here)
     solids = tuple(here.solids.values())
     return Layout(
         solids=solids,
@@ -53,5 +55,9 @@ def stage(build: Build) -> Layout:
         free_floor=floor,
         stores=held,
         counters=at_work,
-        figures=layout_figures(aisles=ways, free_floor=floor, stores=held, counters=at_work),
+        outside=outside,
+        figures=(
+            *layout_figures(aisles=ways, free_floor=floor, stores=held, counters=at_work),
+            *outside.figures,
+        ),
     )

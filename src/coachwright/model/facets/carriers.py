@@ -32,6 +32,8 @@ class RearDoorCarrier(Record):
 
     load_limit_kg: Mass
     swings_with_door: bool = True
+    repeats: tuple[Literal["lamp", "plate"], ...] = ()
+    """What it carries itself instead of what it hides."""
 
 
 class HitchCarrier(Record):
@@ -39,6 +41,8 @@ class HitchCarrier(Record):
 
     load_limit_kg: Mass
     tilts: bool = False
+    repeats: tuple[Literal["lamp", "plate"], ...] = ()
+    """What it carries itself instead of what it hides."""
 
 
 class RoofRack(Record):
