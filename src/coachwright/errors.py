@@ -109,3 +109,43 @@ class UnknownName(CallError):
 
 class CannotWrite(CallError):
     """A file could not be written; nothing half-written was left."""
+
+
+class CannotEdit(CallError):
+    """A sheet has no such place, or its form does not take the edit; it is as it was."""
+
+
+class NothingToUndo(CallError):
+    """The person has made nothing in this build that could be undone, or redone."""
+
+
+class NotAllowed(CallError):
+    """A rule of the shop's accounts forbids it; says which."""
+
+
+class StoreError(CoachwrightError):
+    """The store could not do what was asked; what it kept before is as it was."""
+
+
+class StoreFull(StoreError):
+    """There is no room left where the store is kept."""
+
+
+class StoreReadOnly(StoreError):
+    """The store, or the folder it is in, may only be read."""
+
+
+class StoreBusy(StoreError):
+    """Another program holds the store and did not let go in time."""
+
+
+class StoreDamaged(StoreError):
+    """What is kept is not whole, or not a store at all."""
+
+
+class StoreSchema(StoreError):
+    """The store was written by a newer Coachwright."""
+
+
+class StoreUnreachable(StoreError):
+    """The store, or the server that it is on, cannot be reached or opened."""

@@ -1,0 +1,1 @@
+"""The store: builds as appended events and named revisions, in a database."""

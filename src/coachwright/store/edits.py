@@ -1,0 +1,189 @@
+"""Edits of a sheet: what they make of its data, and the differences that they come down to."""
+
+import copy
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from coachwright.catalogue.loading import parse_toml
+from coachwright.errors import BuildFileError, CannotEdit
+from coachwright.model.reading import field_path
+from coachwright.store.differences import (
+    Steps,
+    differences,
+    entry_name,
+    place_after,
+    place_of,
+)
+from coachwright.store.writing import Wanted, made, made_in_whole, written_by
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Put:
+    """Set a value, a table or a list at a path, or put an entry into a list.
+
+    Attributes
+    ----------
+    path
+        Where; tables on the way that are not there yet are made.  An entry of a list is told by
+        its name: ``("fittings", "galley", "at")``.
+    value
+        As a file spells it: text with a unit, number, truth value, date, list or table.
+    follows
+        Of a new entry of a list: the name of the entry to put it after, empty for the first
+        place, None for the last.
+    """
+
+    path: Steps
+    value: Any
+    follows: str | None = None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Take:
+    """Take out what stands at a path: a value, a table or an entry of a list."""
+
+    path: Steps
+
+
+Edit = Put | Take
+
+
+def parsed(text: str, file: str = "the sheet") -> dict[str, Any]:
+    """Return what a TOML text holds.
+
+    Raises
+    ------
+    BuildFileError
+        Where it is not TOML.
+    """
+    data, faults = parse_toml(text, file)
+    if data is None:
+        raise BuildFileError(faults)
+    return data
+
+
+def edited(text: str, edits: Iterable[Edit]) -> str:
+    r"""Return a sheet's text with edits made in their order; all else stays, comments too.
+
+    Raises
+    ------
+    BuildFileError
+        Where the text is not TOML.
+    CannotEdit
+        Where there is no such place, or the text's form does not take the edit.
+
+    Examples
+    --------
+    >>> sheet = '[[fittings]]\nname = "galley"  # to measure\npart = "galley-900"\n'
+    >>> longer = Put(path=("fittings", "galley", "part"), value="galley-1200")
+    >>> print(edited(sheet, [longer]), end="")
+    [[fittings]]
+    name = "galley"  # to measure
+    part = "galley-1200"
+    """
+    data = parsed(text)
+    goal = data
+    for edit in edits:
+        goal = _with_edit(goal, edit)
+    return written(text, data, goal)
+
+
+def written(text: str, data: Mapping[str, Any], goal: Mapping[str, Any], pattern: str = "") -> str:
+    """Return a sheet's text changed so that it holds something else, and read again to be sure.
+
+    Parameters
+    ----------
+    text
+        TOML.
+    data
+        What it holds.
+    goal
+        What it shall hold.
+    pattern
+        Another text, from which new entries of lists are taken with their comments.
+
+    Raises
+    ------
+    CannotEdit
+        Where the text's form does not take the change.
+    """
+    found = differences(data, goal)
+    held = parsed(pattern)
+    wanted = tuple(
+        Wanted(difference=each, written=written_by(pattern, held, each)) for each in found
+    )
+    for way in (made, made_in_whole):
+        try:
+            attempt = way(text, data, wanted)
+        except (LookupError, TypeError, ValueError):
+            continue
+        got, _ = parse_toml(attempt, "the edited sheet")
+        if got is not None and not differences(goal, got):
+            return attempt
+    places = ", ".join(each.place for each in found)
+    raise CannotEdit(
+        f"{places}: the sheet's form does not take this change; edit its text by hand"
+    )
+
+
+def _with_edit(data: Mapping[str, Any], edit: Edit) -> dict[str, Any]:
+    if not edit.path:
+        raise _no_place(edit.path)
+    after = copy.deepcopy(dict(data))
+    value = edit.value if isinstance(edit, Put) else None
+    here: Any = after
+    for depth, step in enumerate(edit.path[:-1]):
+        here = _step_down(here, step, edit, depth)
+    last = edit.path[-1]
+    if isinstance(here, list):
+        _edit_list(here, last, value, edit)
+    elif not isinstance(here, dict) or not isinstance(last, str):
+        raise _no_place(edit.path)
+    elif isinstance(edit, Put):
+        here[last] = copy.deepcopy(value)
+    elif last in here:
+        del here[last]
+    else:
+        raise _no_place(edit.path)
+    return after
+
+
+def _step_down(here: Any, step: str | int, edit: Edit, depth: int) -> Any:
+    if isinstance(here, list):
+        index = place_of(here, step)
+        if index is not None:
+            return here[index]
+    elif isinstance(here, dict) and isinstance(step, str):
+        if step not in here and isinstance(edit, Put):
+            last_table = depth == len(edit.path) - 2
+            here[step] = [] if last_table and _names_itself(edit) else {}
+        if step in here:
+            return here[step]
+    raise _no_place(edit.path)
+
+
+def _names_itself(edit: Put) -> bool:
+    """Say whether the value is an entry of a list: a table that bears the path's last word."""
+    step = edit.path[-1]
+    return isinstance(step, int) or (
+        isinstance(edit.value, Mapping) and entry_name([edit.value], 0) == step
+    )
+
+
+def _edit_list(entries: list[Any], step: str | int, value: Any, edit: Edit) -> None:
+    index = place_of(entries, step)
+    if isinstance(edit, Take):
+        if index is None:
+            raise _no_place(edit.path)
+        del entries[index]
+    elif index is not None:
+        entries[index] = copy.deepcopy(value)
+    elif step == len(entries) or _names_itself(edit):
+        entries.insert(place_after(entries, edit.follows), copy.deepcopy(value))
+    else:
+        raise _no_place(edit.path)
+
+
+def _no_place(path: Steps) -> CannotEdit:
+    return CannotEdit(f"there is no place for {field_path(path)} in the sheet; look at it again")
