@@ -12,6 +12,7 @@ from coachwright.drawing.scene import (
     Primitive,
     Rect,
     Scene,
+    Style,
     Text,
 )
 from coachwright.drawing.svg import svg
@@ -88,5 +89,5 @@ def test_an_upright_dimension_turns_its_text() -> None:
 
 
 def test_the_same_scene_gives_the_same_text() -> None:
-    line = Line(start_mm=(0.0, 1 / 3), end_mm=(2 / 3, 0.0), layer=Layer.LOAD, dashed=True)
+    line = Line(start_mm=(0.0, 1 / 3), end_mm=(2 / 3, 0.0), layer=Layer.LOAD, style=Style.DASHED)
     assert ET.tostring(_drawn(line)) == ET.tostring(_drawn(line))

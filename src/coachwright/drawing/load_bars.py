@@ -3,7 +3,17 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from coachwright.drawing.scene import Anchor, Layer, Line, Primitive, Rect, Scene, Text, Weight
+from coachwright.drawing.scene import (
+    Anchor,
+    Layer,
+    Line,
+    Primitive,
+    Rect,
+    Scene,
+    Style,
+    Text,
+    Weight,
+)
 
 _ROW_MM = 7.2
 _BAR_MM = 3.4
@@ -72,7 +82,7 @@ def _rules(whole_mm: float, height_mm: float) -> Iterator[Primitive]:
             end_mm=(at, height_mm - _HEAD_MM + 0.8),
             layer=Layer.BODY if full else Layer.FITTING,
             weight=Weight.BOLD if full else Weight.FINE,
-            dashed=not full and share > 0.0,
+            style=Style.DASHED if not full and share > 0.0 else Style.SOLID,
         )
         yield Text(
             at_mm=(at, height_mm - 2.6),

@@ -8,7 +8,7 @@ Point = tuple[float, float]
 
 
 class Layer(StrEnum):
-    """What a primitive shows."""
+    """What a primitive shows: in the weight statement, or the trade that builds it."""
 
     BODY = "body"
     GROUND = "ground"
@@ -18,6 +18,33 @@ class Layer(StrEnum):
     DIMENSION = "dimension"
     CENTRE = "centre"
     CENTRE_FILL = "centre fill"
+    VEHICLE = "vehicle"
+    SHELL = "shell"
+    FURNITURE = "furniture"
+    ELECTRICAL = "electrical"
+    PLUMBING = "plumbing"
+    GAS = "gas"
+    AIR = "air"
+    ROOF = "roof"
+    OUTSIDE = "outside"
+    INTERIOR = "interior"
+    ZONE = "zone"
+    LABEL = "label"
+    FINDING = "finding"
+    SHEET = "sheet"
+
+
+TRADES = (
+    Layer.FURNITURE,
+    Layer.ELECTRICAL,
+    Layer.PLUMBING,
+    Layer.GAS,
+    Layer.AIR,
+    Layer.ROOF,
+    Layer.OUTSIDE,
+    Layer.INTERIOR,
+)
+"""Layers of what is fitted."""
 
 
 class Weight(StrEnum):
@@ -26,6 +53,21 @@ class Weight(StrEnum):
     FINE = "fine"
     NORMAL = "normal"
     BOLD = "bold"
+
+
+class Style(StrEnum):
+    """How a line is broken: seen, hidden, or the bounds of a space."""
+
+    SOLID = "solid"
+    DASHED = "dashed"
+    DASH_DOT = "dash-dot"
+
+
+class Pattern(StrEnum):
+    """What a cut surface is filled with."""
+
+    DIAGONAL = "diagonal"
+    CROSSED = "crossed"
 
 
 class Anchor(StrEnum):
@@ -44,7 +86,7 @@ class Line:
     end_mm: Point
     layer: Layer
     weight: Weight = Weight.NORMAL
-    dashed: bool = False
+    style: Style = Style.SOLID
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -56,6 +98,16 @@ class Polyline:
     weight: Weight = Weight.NORMAL
     closed: bool = False
     filled: bool = False
+    style: Style = Style.SOLID
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Area:
+    """A closed outline filled and not stroked: with its layer's tone, or with a pattern."""
+
+    points_mm: tuple[Point, ...]
+    layer: Layer
+    pattern: Pattern | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -80,6 +132,19 @@ class Circle:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Arc:
+    """A part of a circle, anticlockwise from one direction to another; 0 points to the right."""
+
+    centre_mm: Point
+    radius_mm: float
+    from_deg: float
+    to_deg: float
+    layer: Layer
+    weight: Weight = Weight.FINE
+    style: Style = Style.SOLID
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Text:
     """Lettering; its height is measured on the paper.
 
@@ -87,6 +152,10 @@ class Text:
     ----------
     height_mm
         Of the letters' em square, on the paper.
+    backed
+        The paper is cleared behind it.
+    upright
+        Read from the right edge of the sheet.
     """
 
     at_mm: Point
@@ -95,6 +164,8 @@ class Text:
     anchor: Anchor = Anchor.MIDDLE
     height_mm: float = 2.5
     strong: bool = False
+    backed: bool = False
+    upright: bool = False
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -107,6 +178,10 @@ class Dimension:
         Where the dimension line stands: its height where it lies flat, else how far across.
     upright
         Measured upwards.
+    text_at_mm
+        Foot of the text's middle; beside the middle of the line where not given.
+    letters_mm
+        Em square of the text, on the paper.
     """
 
     start_mm: Point
@@ -115,9 +190,23 @@ class Dimension:
     text: str
     upright: bool = False
     layer: Layer = Layer.DIMENSION
+    text_at_mm: Point | None = None
+    letters_mm: float = 2.3
 
 
-Primitive = Line | Polyline | Rect | Circle | Text | Dimension
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Span:
+    """A clear width measured straight from one point to another, inside the drawing."""
+
+    start_mm: Point
+    end_mm: Point
+    text: str
+    text_at_mm: Point
+    letters_mm: float
+    layer: Layer = Layer.DIMENSION
+
+
+Primitive = Line | Polyline | Area | Rect | Circle | Arc | Text | Dimension | Span
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -136,3 +225,30 @@ class Scene:
     low_mm: Point
     high_mm: Point
     scale_ratio: float
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Pane:
+    """A scene on a sheet; `at_mm` is its lower left corner on the paper."""
+
+    scene: Scene
+    at_mm: Point
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Sheet:
+    """A sheet of paper with its frame, its title block and what is drawn on it.
+
+    Attributes
+    ----------
+    frame
+        Frame, title block and keys, in mm of the paper.
+    panes
+        What is drawn, each to its own scale.
+    """
+
+    name: str
+    title: str
+    size_mm: Point
+    frame: Scene
+    panes: tuple[Pane, ...]

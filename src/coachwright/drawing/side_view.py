@@ -15,6 +15,7 @@ from coachwright.drawing.scene import (
     Primitive,
     Rect,
     Scene,
+    Style,
     Text,
     Weight,
 )
@@ -249,7 +250,7 @@ def _centre_mark(measures: SideViewMeasures, scale_ratio: float) -> Iterator[Pri
         end_mm=(centre[0], -(_CG_LINE_MM - 1) * scale_ratio),
         layer=Layer.CENTRE,
         weight=Weight.FINE,
-        dashed=True,
+        style=Style.DASHED,
     )
     yield Circle(centre_mm=centre, radius_mm=radius, layer=Layer.CENTRE)
     for start in (0.0, math.pi):

@@ -6,7 +6,7 @@ height and the front overhang.  It places what is fitted; it is not for measurin
 
 from collections.abc import Iterator
 
-from coachwright.drawing.scene import Circle, Layer, Line, Polyline, Primitive, Weight
+from coachwright.drawing.scene import Circle, Layer, Line, Polyline, Primitive, Style, Weight
 from coachwright.model.vehicle import BaseVehicle
 
 _ARCH_OVER_TYRE = 1.16
@@ -26,7 +26,7 @@ def van_outline(vehicle: BaseVehicle, *, wheel_diameter_mm: float) -> Iterator[P
             end_mm=end,
             layer=Layer.GROUND,
             weight=Weight.FINE,
-            dashed=True,
+            style=Style.DASHED,
         )
     yield from _wheels(vehicle.outside.wheelbase_mm, wheel_diameter_mm)
 
