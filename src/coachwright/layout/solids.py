@@ -1,7 +1,7 @@
 """Fittings as solids: unions of boxes along the vehicle's axes.
 
 A cylinder is cut into slabs whose width is the chord at the slab's middle; with 24 slabs its
-section is right to 0.4 %, and its outline lies within 2 % of the diameter of the round one.
+section is right to 0.4 %, and its outline lies within 2.1 % of the diameter of the round one.
 """
 
 import math
