@@ -17,6 +17,7 @@ import typer
 from coachwright import __version__
 from coachwright.cli import (
     accept,
+    arrange,
     check,
     compare,
     new,
@@ -48,6 +49,7 @@ app.command("check")(check.check)
 app.command("compare")(compare.compare)
 app.command("print")(printing.print_papers)
 app.command("accept")(accept.accept)
+app.add_typer(arrange.app, name="arrange")
 app.add_typer(parts.app, name="parts")
 app.add_typer(vehicles.app, name="vehicles")
 app.add_typer(standards.app, name="standards")

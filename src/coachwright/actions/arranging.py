@@ -1,0 +1,211 @@
+"""Propose panels for a roof and plans for a floor, and write a build with a proposal in it."""
+
+from collections.abc import Callable, Collection, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from coachwright import units
+from coachwright.actions.files import write_text
+from coachwright.actions.opening import complete, open_build
+from coachwright.actions.refitting import text_refitted
+from coachwright.actions.writing import record_text
+from coachwright.arrange.model import RoofPlan
+from coachwright.arrange.rebuilding import let_go
+from coachwright.arrange.roof import propose_roof
+from coachwright.arrange.roof_field import RoofWish, is_roof_panel
+from coachwright.arrange.solving import Better, Search
+from coachwright.catalogue.loading import Catalogue, parse_toml
+from coachwright.errors import CallError, CannotWrite
+from coachwright.model.build import Build, BuildSheet, Fitted, Fitting
+from coachwright.model.part import Part
+from coachwright.model.reading import read_record
+
+_SAME_MM = 0.5
+"""Two corners closer than this on every axis are the same place."""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class RoofQuestion:
+    """What `arrange roof` was asked, as the command line spells it.
+
+    Attributes
+    ----------
+    panels
+        Ids of parts, or ``all`` of the catalogue.
+    mount
+        Id of the part under each rigid panel; ``none``; or empty: what is under them now.
+    walkways
+        ``FROM:TO`` along x, each a length with its unit.
+    """
+
+    panels: tuple[str, ...] = ("all",)
+    most: int | None = None
+    most_kinds: int | None = None
+    walkways: tuple[str, ...] = ()
+    mount: str = ""
+
+
+def arrange_roof(
+    path: Path,
+    catalogue: Catalogue,
+    question: RoofQuestion,
+    search: Search,
+    *,
+    on_better: Better | None = None,
+    on_obstacle: Callable[[str], None] = lambda _name: None,
+) -> RoofPlan:
+    """Return the panels that a build's roof can carry.
+
+    Parameters
+    ----------
+    path
+        The build file.
+    catalogue
+        Where its parts and the panels are.
+    question
+        Panels to choose from, and what stays free.
+    search
+        Limits of each search.
+    on_better, on_obstacle
+        Told what goes on.
+
+    Raises
+    ------
+    BuildFileError
+        Where the build has faults.
+    CallError
+        Where the question cannot be answered.
+    UnknownName
+        Where there is no such part.
+    """
+    build = open_build(path, catalogue).build
+    wish = RoofWish(
+        panels=_panels(build, catalogue, question.panels),
+        most=question.most,
+        most_kinds=question.most_kinds,
+        walkways_mm=tuple(_stretch_mm(text) for text in question.walkways),
+        mount=_mount(build, catalogue, question.mount),
+    )
+    return propose_roof(build, wish, search, on_better=on_better, on_obstacle=on_obstacle)
+
+
+def _panels(build: Build, catalogue: Catalogue, ids: Sequence[str]) -> tuple[Part, ...]:
+    if tuple(ids) == ("all",):
+        listed = [*catalogue.parts(), *(f.part for f in build.fittings if is_roof_panel(f))]
+        found = {part.id: part for part in listed}
+        return tuple(
+            part
+            for part in found.values()
+            if part.solar_panel is not None and not part.solar_panel.folding
+        )
+    own = {fitted.part.id: fitted.part for fitted in build.fittings}
+    parts = tuple(own[each] if each in own else catalogue.part(each) for each in ids)
+    for part in parts:
+        if part.solar_panel is None or part.solar_panel.folding:
+            raise CallError(f"{part.id} is no solar panel for a roof; name others, or all")
+    return parts
+
+
+def _mount(build: Build, catalogue: Catalogue, asked: str) -> Part | None:
+    if asked == "none":
+        return None
+    if asked:
+        return catalogue.part(asked)
+    carriers = {f.fitting.on for f in build.fittings if is_roof_panel(f)}
+    return next(
+        (f.part for f in build.fittings if f.name in carriers and f.part.roof_rack is None),
+        None,
+    )
+
+
+def _stretch_mm(text: str) -> tuple[float, float]:
+    ends = [units.parse(each, "length") for each in text.split(":")]
+    found = [end for end in ends if not isinstance(end, units.QuantityFault)]
+    if len(ends) != 2 or len(found) != 2:  # noqa: PLR2004  # from and to
+        raise CallError(f'{text!r} is no stretch; write it such as "2300 mm:2700 mm"')
+    return found[0], found[1]
+
+
+def fittings_text(fittings: Sequence[Fitting]) -> str:
+    """Return fittings as they stand in a build file, to be pasted."""
+    return "\n".join(f"[[fittings]]\n{record_text(fitting)}" for fitting in fittings)
+
+
+def write_roof(path: Path, catalogue: Catalogue, plan: RoofPlan, target: Path) -> None:
+    """Write a copy of a build file with a roof's panels exchanged.
+
+    Parameters
+    ----------
+    path
+        The build file.
+    catalogue
+        Where its parts are.
+    plan
+        The proposal.
+    target
+        The new file; it may not be there yet.
+
+    Raises
+    ------
+    CannotWrite
+        Where the copy would not be the build that was proposed, or cannot be written.
+    """
+    if plan.faults:
+        raise CannotWrite(f"the proposal failed its check: {plan.faults[0]}")
+    opened = open_build(path, catalogue)
+    _write(
+        path,
+        target,
+        catalogue,
+        opened.sheet,
+        plan.build,
+        removed=plan.removed,
+        added=plan.fittings,
+        changed=let_go(opened.build, plan.removed),
+    )
+
+
+def _write(
+    path: Path,
+    target: Path,
+    catalogue: Catalogue,
+    sheet: BuildSheet,
+    wanted: Build,
+    *,
+    removed: Collection[str] = (),
+    added: Sequence[Fitting] = (),
+    changed: Mapping[str, Fitting],
+) -> None:
+    """Write the copy if it reads as the build that is wanted."""
+    text = text_refitted(
+        path.read_text(encoding="utf-8-sig"),
+        sheet,
+        removed=removed,
+        added=added,
+        changed=changed,
+    )
+    data, _ = parse_toml(text, str(target))
+    read, _ = (None, ()) if data is None else read_record(BuildSheet, data, str(target))
+    if read is None or not _same(complete(read, str(target), catalogue), wanted):
+        raise CannotWrite(
+            f"{target}: the proposal does not fit into the file's form; paste the fittings by hand"
+        )
+    write_text(target, text, new_only=True)
+
+
+def _same(one: Build, other: Build) -> bool:
+    first = {fitted.name: fitted for fitted in one.fittings}
+    second = {fitted.name: fitted for fitted in other.fittings}
+    return set(first) == set(second) and all(
+        _same_fitted(first[name], second[name]) for name in first
+    )
+
+
+def _same_fitted(one: Fitted, other: Fitted) -> bool:
+    apart_mm = max(abs(a - b) for a, b in zip(one.at_mm, other.at_mm, strict=True))
+    plain = {"at_mm": (0.0, 0.0, 0.0)}
+    return (
+        apart_mm < _SAME_MM
+        and one.part == other.part
+        and one.fitting.model_copy(update=plain) == other.fitting.model_copy(update=plain)
+    )

@@ -1,0 +1,1 @@
+"""Optimisers over the layout: roof packing and floor proposals."""
