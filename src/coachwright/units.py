@@ -279,7 +279,7 @@ def shown_number(value: float, unit: str, system: str = "metric") -> tuple[str, 
     """
     display = _display(unit, system)
     number = value * display.factor + display.offset
-    digits = display.digits + (abs(number) < display.fine_below)
+    digits = display.digits + (0 < abs(number) < display.fine_below)
     text = f"{number:,.{digits}f}"
     if float(text.replace(",", "")) == 0:
         text = f"{0:.{digits}f}"

@@ -150,6 +150,8 @@ SHOWN = (
     (2500.0, "kg mm", "metric", "2 kg·m"),
     (1.6, "1", "metric", "1.60"),
     (-0.004, "1", "metric", "0.00"),
+    (0.25, "h/day", "metric", "0.25 h/day"),
+    (0.0, "kg", "us", "0 lb"),
     (3.0, "d", "metric", "3.0 days"),
     (125050, "money EUR", "us", "1,250.50 EUR"),
     (-5, "money GBP", "metric", "-0.05 GBP"),
