@@ -28,6 +28,8 @@ class DoorFrame:
         Distance of the hinge line from the centreline.
     bottom_mm, top_mm
         Above the load floor; `top_mm` is None where the vehicle does not state it.
+    leaf_top_mm
+        The same for swinging: the doorway's top or the ceiling where nothing better is known.
     thickness_mm
         Of the door.
     half_width_mm
@@ -42,6 +44,7 @@ class DoorFrame:
     hinge_mm: float
     bottom_mm: float
     top_mm: float | None
+    leaf_top_mm: float
     thickness_mm: float
     half_width_mm: float
     full_deg: float
@@ -213,10 +216,9 @@ def _meetings(
 
 def _leaf(door: DoorFrame) -> Box:
     left, right = sorted((0.0, door.side_factor * door.hinge_mm))
-    top_mm = door.bottom_mm if door.top_mm is None else door.top_mm
     return Box(
         low_mm=(door.rear_mm - door.thickness_mm, left, door.bottom_mm),
-        high_mm=(door.rear_mm, right, top_mm),
+        high_mm=(door.rear_mm, right, door.leaf_top_mm),
     )
 
 

@@ -68,13 +68,15 @@ def _hidden(kind: str, limit_id: str) -> Cases:
 
 
 def _hidden_case(zone: CoveredZone, allowed_frac: float) -> Case:
-    names = ", ".join(zone.covered_by)
+    names = ", ".join(zone.covered_by) or "free"
     return Case(
         subject=zone.zone,
         value=0.0 if zone.repeated else zone.covered_frac,
         limit=allowed_frac,
         unit="frac",
-        detail=f"behind {names}, which repeats it" if zone.repeated else names,
+        detail=f"behind {names}, which repeats it"
+        if zone.repeated
+        else f"{names}; seen from straight behind, not from its sides",
     )
 
 

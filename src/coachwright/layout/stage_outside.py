@@ -103,15 +103,15 @@ def _ladders(groups: Groups) -> Iterator[LadderPlace]:
 
 
 def _trays(groups: Groups) -> Iterator[Tray]:
-    for fitted in groups.build.having("slide_out"):
+    for fitted in groups.here.placed:
         slide = fitted.part.slide_out
-        if slide is None or fitted.name not in groups.solids:
+        if slide is None:
             continue
         load = [
             each
-            for each in groups.build.fittings
+            for each in groups.here.placed
             if fitted.name == each.fitting.within
-            or fitted.name in groups.here.kin.carriers.get(each.name, ())
+            or fitted.name in groups.here.kin.carriers[each.name]
         ]
         yield tray_out(
             body=groups.solids[fitted.name],
@@ -121,9 +121,8 @@ def _trays(groups: Groups) -> Iterator[Tray]:
             turn_deg=fitted.fitting.turn_deg,
             others=[
                 groups.solids[other.name]
-                for other in groups.build.fittings
-                if other.name in groups.solids and other not in load
-                if _may_meet(groups, fitted, other)
+                for other in groups.here.placed
+                if other not in load and _may_meet(groups, fitted, other)
             ],
             vehicle=groups.build.vehicle,
             slack_mm=groups.here.slack_mm,
@@ -171,7 +170,7 @@ def _surfaces(groups: Groups) -> Iterator[OutsideSurface]:
     for fitted in groups.at(*_TABLES_OUTSIDE):
         if fitted.part.table is not None:
             yield OutsideSurface(name=fitted.name, height_mm=fitted.part.table.height_mm)
-    for fitted in groups.build.having("slide_out"):
-        if fitted.part.carcass is not None and fitted.name in groups.solids:
+    for fitted in groups.here.placed:
+        if fitted.part.slide_out is not None and fitted.part.carcass is not None:
             top_mm = groups.solids[fitted.name].bounds.high_mm[2]
             yield OutsideSurface(name=fitted.name, height_mm=top_mm + floor_height_mm)

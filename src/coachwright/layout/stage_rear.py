@@ -20,10 +20,13 @@ _DOORS = ((Mounting.REAR_DOOR_LEFT, -1.0), (Mounting.REAR_DOOR_RIGHT, 1.0))
 
 
 def door_frames(build: Build) -> tuple[DoorFrame, ...]:
-    """Return the rear doors, left and right; none where the rear has no doorway."""
+    """Return the rear doors, left and right."""
     vehicle, rear = build.vehicle, build.vehicle.rear_end
     doorway = next((each for each in vehicle.apertures if each.wall == "rear"), None)
     face_mm = rear_face_mm(build)
+    way_top_mm = (
+        vehicle.shell.ceiling_mm if doorway is None else doorway.sill_mm + doorway.clear_height_mm
+    )
     return tuple(
         DoorFrame(
             name=str(mounting),
@@ -32,6 +35,7 @@ def door_frames(build: Build) -> tuple[DoorFrame, ...]:
             hinge_mm=rear.door_hinge_y_mm,
             bottom_mm=0.0 if doorway is None else doorway.sill_mm,
             top_mm=rear.door_top_mm,
+            leaf_top_mm=way_top_mm if rear.door_top_mm is None else rear.door_top_mm,
             thickness_mm=max(0.0, face_mm - vehicle.shell.rear_mm),
             half_width_mm=vehicle.outside.width_mm / 2,
             full_deg=rear.open_deg,
