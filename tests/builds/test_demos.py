@@ -111,7 +111,7 @@ def test_a_sound_demo_breaks_no_stop_and_leaves_none_open(name: str) -> None:
 
 
 @pytest.mark.parametrize("name", SOUND)
-def test_each_broken_caution_of_a_sound_demo_was_accepted_with_a_reason(name: str) -> None:
+def test_each_caution_that_a_sound_demo_does_not_meet_was_accepted(name: str) -> None:
     cautions = [
         f
         for f in assessed(name).findings
@@ -123,9 +123,11 @@ def test_each_broken_caution_of_a_sound_demo_was_accepted_with_a_reason(name: st
 
 
 @pytest.mark.parametrize("name", SOUND)
-def test_every_decision_of_a_sound_demo_is_about_something_broken(name: str) -> None:
-    broken = broken_rules(assessed(name))
-    assert {decision.rule for decision in opened(name).build.decisions} <= set(broken)
+def test_every_decision_of_a_sound_demo_is_about_something_broken_or_unknown(name: str) -> None:
+    open_to = {
+        f.rule for f in assessed(name).findings if f.outcome in (Outcome.BROKEN, Outcome.UNKNOWN)
+    }
+    assert {decision.rule for decision in opened(name).build.decisions} <= open_to
 
 
 @pytest.mark.parametrize("name", SOUND)
@@ -197,11 +199,54 @@ def test_the_family_stays_within_its_licence_with_four_belted_seats() -> None:
     assert assessment.weights.case("travelling").total.high_kg <= 3500.0
 
 
-def test_the_troubled_build_breaks_fifteen_rules_in_every_discipline() -> None:
+def test_the_troubled_build_breaks_fifteen_rules_and_some_in_every_discipline() -> None:
     broken = broken_rules(assessed("troubled"))
     assert len(broken) >= 15
     disciplines = {rule.split(".")[0] for rule in broken}
-    assert disciplines >= {"weights", "road", "electrics", "water", "wishes"}
+    assert disciplines == {"layout", "weights", "road", "electrics", "water", "wishes"}
+
+
+def test_the_troubled_build_breaks_twelve_rules_of_the_layout_with_a_value_and_a_limit() -> None:
+    broken = [
+        finding
+        for finding in assessed("troubled").findings
+        if finding.discipline == "layout" and finding.outcome is Outcome.BROKEN
+    ]
+    assert len({finding.rule for finding in broken}) >= 12
+    for finding in broken:
+        assert finding.value is not None
+        assert finding.limit is not None
+        assert finding.margin is not None
+        assert finding.margin < 0.0
+
+
+@pytest.mark.parametrize(
+    ("rule", "subject"),
+    [
+        ("layout.inside-shell", "wardrobe"),
+        ("layout.one-place", "galley and fridge"),
+        ("layout.wheel-arches", "garage-left"),
+        ("layout.supported", "floating-shelf"),
+        ("layout.part-passes-a-door", "one-piece-unit"),
+        ("layout.moving-parts-free", "roof-hatch"),
+        ("layout.toilet-knees", "toilet"),
+        ("layout.covered-plate-eu", "number plate"),
+        ("layout.underbody-taken", "grey-tank"),
+        ("weights.axle-rating-eu", "rear axle, travelling"),
+        ("road.hitch-load", "hitch"),
+        ("electrics.inverter-carries-largest-load", "hob"),
+        ("electrics.cold-charging", "battery"),
+        ("water.locker-low-vent", "gas-locker"),
+        ("wishes.traveller-belted", "child-younger"),
+        ("wishes.bed-length", "bed"),
+    ],
+)
+def test_the_troubled_build_fails_where_the_manual_points(rule: str, subject: str) -> None:
+    assert any(
+        finding.rule == rule and finding.subject == subject
+        for finding in assessed("troubled").findings
+        if finding.outcome is Outcome.BROKEN
+    )
 
 
 def test_the_layout_of_the_troubled_build_fails_where_its_file_says_so() -> None:
