@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from coachwright.layout.model_interior import Interior
 from coachwright.layout.model_outside import Outside
 from coachwright.layout.passage import Passage
 from coachwright.layout.solids import Box, Overlap, Solid
@@ -224,5 +225,6 @@ class Layout:
     free_floor: FreeFloor
     stores: tuple[Store, ...]
     counters: tuple[Counter, ...]
+    interior: Interior
     outside: Outside
     figures: tuple[Figure, ...]

@@ -1,6 +1,6 @@
 """What the inside of the van gives the people in it."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from coachwright.model.working import Figure
 
@@ -50,12 +50,15 @@ class Loading:
 
     Attributes
     ----------
+    big
+        Parts that are too big to be handed in last.
     steps
         Big parts, first one first.
     stuck
         Big parts for which no order was found.
     """
 
+    big: tuple[str, ...]
     passes: tuple[DoorPass, ...]
     steps: tuple[LoadingStep, ...]
     stuck: tuple[str, ...]
@@ -98,7 +101,8 @@ class Bedfellows:
     shoulders_mm
         Their shoulder breadths together.
     measured
-        All of them were measured; else the survey's 95th percentile of men stands in.
+        All of them were measured; else the survey's 95th percentile of men stands in, in
+        proportion to their stature for children.
     """
 
     bed: str
@@ -144,6 +148,8 @@ class ToiletSpace:
 
     Attributes
     ----------
+    stowed
+        It is put away in a cabinet and taken out to be used: nothing is judged.
     seat_mm
         Top of the toilet above the finished floor, lid down.
     knees_mm
@@ -164,6 +170,7 @@ class ToiletSpace:
 
     name: str
     stall: str
+    stowed: bool
     seat_mm: float
     knees_mm: float | None
     knees_open_mm: float | None
@@ -263,11 +270,14 @@ class CookingSpace:
 
     Attributes
     ----------
+    burner
+        It has open flames.
     stated_mm
         Height that the cooker's own clearance asks for; None where it states none.
     """
 
     name: str
+    burner: bool
     above_mm: float
     above: str
     beside_mm: float
@@ -318,11 +328,11 @@ class AlarmPlace:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class ExtinguisherPlace:
-    """How far an extinguisher is from the opening of the main door."""
+    """How far an extinguisher is from the opening of the main door; None where that is unknown."""
 
     name: str
     door: str
-    distance_mm: float
+    distance_mm: float | None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -366,4 +376,4 @@ class Interior:
     alarms: tuple[AlarmPlace, ...]
     extinguishers: tuple[ExtinguisherPlace, ...]
     entry: Entry | None
-    figures: tuple[Figure, ...] = field(default=())
+    figures: tuple[Figure, ...] = ()

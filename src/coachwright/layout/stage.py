@@ -1,13 +1,16 @@
 """Take a build apart for the layout's subjects and put their results together."""
 
+from collections.abc import Iterator
+
 from coachwright.layout.aisles import aisles, levels
 from coachwright.layout.figures import layout_figures
 from coachwright.layout.fit import clashes, shell_fit
 from coachwright.layout.free_floor import free_floor
-from coachwright.layout.model import Layout
+from coachwright.layout.model import Layout, ShellFit
 from coachwright.layout.sharing import zone_pairs
+from coachwright.layout.stage_interior import interior_of
 from coachwright.layout.stage_outside import outside_of
-from coachwright.layout.standing import standing
+from coachwright.layout.standing import Standing, standing
 from coachwright.layout.stores import counters, stores
 from coachwright.layout.support import NOT_JUDGED, support_of
 from coachwright.layout.zones import placed_zones
@@ -29,18 +32,14 @@ def stage(build: Build) -> Layout:
     ways = aisles(bodies=bodies, vehicle=vehicle, build_up=finished, levels=heights)
     floor = free_floor(bodies=bodies, vehicle=vehicle, build_up=finished, level=heights[0])
     held, at_work = stores(build), counters(here)
-    outside = outside_of(here)
+    interior, outside = interior_of(here), outside_of(here)
     solids = tuple(here.solids.values())
     return Layout(
         solids=solids,
         opened=tuple(here.opened.values()),
         arches=here.arches,
         build_up=finished,
-        shell_fits=tuple(
-            shell_fit(body=here.solids[f.name], shell=vehicle.shell, build_up=finished)
-            for f in here.living
-            if f.part.opening is None
-        ),
+        shell_fits=tuple(_shell_fits(here)),
         clashes=clashes(
             bodies=solids, fixed=here.arches, nested=here.kin.nested, slack_mm=slack_mm
         ),
@@ -55,9 +54,22 @@ def stage(build: Build) -> Layout:
         free_floor=floor,
         stores=held,
         counters=at_work,
+        interior=interior,
         outside=outside,
         figures=(
             *layout_figures(aisles=ways, free_floor=floor, stores=held, counters=at_work),
+            *interior.figures,
             *outside.figures,
         ),
     )
+
+
+def _shell_fits(here: Standing) -> Iterator[ShellFit]:
+    """Yield how far what stands in the living space is within the shell."""
+    for fitted in here.living:
+        if fitted.part.opening is None:
+            yield shell_fit(
+                body=here.solids[fitted.name],
+                shell=here.build.vehicle.shell,
+                build_up=here.build_up,
+            )
