@@ -63,3 +63,8 @@ def test_zones_of_one_fitting_and_of_its_kin_may_overlap() -> None:
     both = access(zone("drawer", *FRONT, shares_with=[]), zone("standing", *FRONT))
     assert pairs(thing("left", (600, 500, 800), (2700, -900, 0), facets=both)) == []
     assert pairs(left(shares_with=[]), right(on="left")) == []
+
+
+def test_a_zone_without_depth_overlaps_nothing() -> None:
+    flat = access(zone("drawer", (0, 500, 0), (600, 500.5, 800), shares_with=[]))
+    assert pairs(thing("left", (600, 500, 800), (2700, -900, 0), facets=flat), right(y=50)) == []

@@ -145,6 +145,27 @@ def test_a_decision_explains_a_stop_and_leaves_it_broken(
     assert finding.accepted == expected
 
 
+def test_one_thing_may_be_not_applicable_with_its_reason() -> None:
+    case = Case(
+        subject="galley",
+        value=120.0,
+        limit=1.0,
+        unit="mm",
+        detail="drawer: blocked by fridge",
+        not_applicable="drawer: given up by designer: opens half",
+    )
+    finding = _one(_rule(case))
+    assert (finding.outcome, finding.margin) == (Outcome.NOT_APPLICABLE, None)
+    assert finding.detail == "drawer: given up by designer: opens half"
+    assert (finding.subject, finding.value) == ("galley", 120.0)
+
+
+def test_a_case_may_say_who_accepted_it_beforehand() -> None:
+    waived = Acceptance(role="designer", reason="one exit is enough")
+    finding = _one(_rule(Case(subject="door", value=2.0, limit=1.0, unit="mm", accepted=waived)))
+    assert (finding.outcome, finding.accepted) == (Outcome.BROKEN, waived)
+
+
 def test_only_broken_stops_stop() -> None:
     findings = apply_rules(
         (

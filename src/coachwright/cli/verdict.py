@@ -155,7 +155,10 @@ def _print_rest(screen: "Console", findings: Iterable[Finding], system: str) -> 
                 f"{_SIGNS[finding.holds]} {show(finding.limit, finding.unit, system)}",
             )
         elif finding.outcome is Outcome.NOT_APPLICABLE:
-            add(idle, worded(finding.title, system), finding.rule)
+            title = Text(_titled(finding, system))
+            if finding.detail:  # why this one thing is not judged
+                title.append(f"\n{worded(finding.detail, system)}", style="dim")
+            add(idle, title, finding.rule)
     screen.print(met)
     screen.print(idle)
 

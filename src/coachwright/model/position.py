@@ -39,8 +39,6 @@ AXIS_FACES: tuple[tuple[str, ...], ...] = (
     ("floor", "ceiling", "roof", "ground"),
 )
 """The faces that a fitting can stand against on each axis."""
-FACES = tuple(face for faces in AXIS_FACES for face in faces)
-"""What a fitting can stand against besides another fitting."""
 
 _WORDS = "|".join(dict.fromkeys(word for words in AXIS_WORDS for word in words))
 _FORM = re.compile(

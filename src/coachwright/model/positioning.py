@@ -8,7 +8,7 @@ from coachwright.errors import Fault
 from coachwright.model.build import BuildSheet, Finish, Fitting
 from coachwright.model.part import Part
 from coachwright.model.placement import Point, turned_size_mm
-from coachwright.model.position import AXIS_FACES, AXIS_WORDS, FACES, Relation
+from coachwright.model.position import AXIS_FACES, AXIS_WORDS, Relation
 from coachwright.model.shell import BuildUp, Layer, build_up, narrowest_half_width_mm
 from coachwright.model.vehicle import BaseVehicle
 
@@ -69,13 +69,28 @@ def _relation_faults(
             "use a word of this axis: x runs rearwards, y to the right, z upwards",
         )
         return
-    faces = AXIS_FACES[axis] if relation.kind in ("against", "centred on") else ()
-    if relation.target not in (*faces, *others):
-        close = get_close_matches(relation.target, [*faces, *others, *FACES], n=1)
-        yield (
-            f"the name of another fitting{' or ' if faces else ''}{', '.join(faces)}",
-            f"did you mean {close[0]!r}?" if close else "name one that exists",
-        )
+    # a fitting has two faces on each axis, so "against" it could mean either; a face has no middle
+    faces = [
+        face
+        for face in AXIS_FACES[axis]
+        if relation.kind == "against" or (relation.kind == "centred on" and face == "centreline")
+    ]
+    names = [] if relation.kind == "against" else others
+    if relation.target in (*faces, *names):
+        return
+    if relation.target in others:
+        words = [word for word in AXIS_WORDS[axis] if word != "against"]
+        yield ", ".join(faces), f"against a fitting, say {' or '.join(words)}"
+        return
+    close = get_close_matches(relation.target, [*faces, *names], n=1)
+    action = f"did you mean {close[0]!r}?" if close else "name one that exists"
+    if relation.target in AXIS_FACES[axis]:
+        action = f"to a face of the vehicle say against {relation.target}"
+    known = ["the name of another fitting"] if names is others else []
+    yield (
+        " or ".join([*known, *([", ".join(faces)] if faces else [])]),
+        action,
+    )
 
 
 def _rings(sheet: BuildSheet, file: str) -> Iterator[Fault]:
@@ -97,6 +112,8 @@ def _ring(fitting: Fitting, axis: int, fittings: Mapping[str, Fitting]) -> tuple
     trail = [fitting.name]
     here = fitting
     while isinstance(position := here.at_mm[axis], Relation) and position.target in fittings:
+        if position.target == here.name:
+            return ()  # its name is refused already
         trail.append(position.target)
         if position.target == fitting.name:
             return tuple(trail)
@@ -139,7 +156,7 @@ class _Solver:
             return high_mm + gap_mm
         if relation.kind in _BACK:
             return low_mm - gap_mm - size_mm
-        if relation.kind in _LOW_FLUSH or relation.kind == "against":
+        if relation.kind in _LOW_FLUSH:
             return low_mm + gap_mm
         if relation.kind in _HIGH_FLUSH:
             return high_mm - gap_mm - size_mm

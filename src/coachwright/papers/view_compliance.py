@@ -116,7 +116,7 @@ def compliance_view(build: Build, findings: Iterable[Finding]) -> ComplianceView
     unused = tuple(
         UnusedRule(
             discipline=DISCIPLINE_WORDS[finding.discipline],
-            title=finding.title,
+            title=_unused_title(build, finding),
             source=_cited(finding, numbers),
         )
         for finding in listed
@@ -182,6 +182,17 @@ def _group(
     return OutcomeGroup(heading=_HEADINGS[outcome], rows=rows)
 
 
+def _applied_to(build: Build, finding: Finding) -> str:
+    said = (subject_of(build, finding.subject), spoken(build, finding.detail))
+    return " · ".join(words for words in said if words)
+
+
+def _unused_title(build: Build, finding: Finding) -> str:
+    """Return the title, and why one thing alone is not judged."""
+    applied_to = _applied_to(build, finding)
+    return f"{finding.title} ({applied_to})" if applied_to else finding.title
+
+
 def _row(build: Build, finding: Finding, numbers: SourceNumbers) -> FindingRow:
     system = build.brief.units
     sign = RELATION_SIGNS[finding.holds]
@@ -190,11 +201,7 @@ def _row(build: Build, finding: Finding, numbers: SourceNumbers) -> FindingRow:
         outcome=str(finding.outcome),
         severity=str(finding.severity),
         title=finding.title,
-        applied_to=" · ".join(
-            words
-            for words in (subject_of(build, finding.subject), spoken(build, finding.detail))
-            if words
-        ),
+        applied_to=_applied_to(build, finding),
         value=show(finding.value, finding.unit, system),
         limit=f"{sign}{HARD_SPACE}{show(finding.limit, finding.unit, system)}",
         margin=NONE if finding.margin is None else show(finding.margin, finding.unit, system),
