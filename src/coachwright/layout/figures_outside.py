@@ -2,24 +2,24 @@
 
 from collections.abc import Sequence
 
-from coachwright.layout.model_outside import Hung
+from coachwright.layout.model_outside import Hung, Tray
 from coachwright.model.build import Build
 from coachwright.model.shell import BuildUp
 from coachwright.model.working import Figure, Given, Working
 
 
 def outside_figures(
-    *, build: Build, hung: Sequence[Hung], behind_free_mm: float, build_up: BuildUp
+    *,
+    build: Build,
+    hung: Sequence[Hung],
+    trays: Sequence[Tray],
+    doors_mm: float,
+    build_up: BuildUp,
 ) -> tuple[Figure, ...]:
     """Return the figures: what hangs behind, the free depth behind, the height of the floor."""
     return (
         _added_length(hung),
-        Figure(
-            name="layout.free-behind",
-            label="Free depth behind the vehicle for doors and trays",
-            value=behind_free_mm,
-            unit="mm",
-        ),
+        _free_behind([tray for tray in trays if tray.way == "rear"], doors_mm),
         _load_floor(build, build_up),
     )
 
@@ -46,6 +46,42 @@ def _added_length(hung: Sequence[Hung]) -> Figure:
             result=value,
             unit="mm",
             note="the doors closed",
+        ),
+    )
+
+
+def _free_behind(trays: Sequence[Tray], doors_mm: float) -> Figure:
+    value = max(doors_mm, *(tray.beyond_mm for tray in trays), 0.0)
+    doors = Given(
+        symbol="doors",
+        meaning="the rear doors' reach, with what hangs on them",
+        value=doors_mm,
+        unit="mm",
+        source="base vehicle and positions of the build",
+    )
+    return Figure(
+        name="layout.free-behind",
+        label="Free depth behind the vehicle for doors and trays",
+        value=value,
+        unit="mm",
+        working=Working(
+            expression="d = max over doors and trays of reach behind the closed doors",
+            given=(
+                doors,
+                *(
+                    Given(
+                        symbol=tray.name,
+                        meaning="edge of the tray when it is out",
+                        value=tray.beyond_mm,
+                        unit="mm",
+                        source="positions of the build",
+                    )
+                    for tray in trays
+                ),
+            ),
+            result=value,
+            unit="mm",
+            note="room to walk there not counted",
         ),
     )
 

@@ -359,14 +359,7 @@ class OutsideSurface:
 class Outside:
     """What is fitted outside, and whether it gets in the way.
 
-    Attributes
-    ----------
-    added_length_mm
-        By what hangs behind; 0 where nothing does.
-    behind_free_mm
-        Free depth that the doors and trays need behind the vehicle.
-    load_floor_mm
-        Finished floor above the ground.
+    What it adds to the length, the free depth behind and the height of the floor are figures.
     """
 
     roof: tuple[RoofPlace, ...] = ()
@@ -384,7 +377,4 @@ class Outside:
     trays: tuple[Tray, ...] = ()
     beside_doors: tuple[BesideDoor, ...] = ()
     surfaces: tuple[OutsideSurface, ...] = ()
-    added_length_mm: float = 0.0
-    behind_free_mm: float = 0.0
-    load_floor_mm: float = 0.0
     figures: tuple[Figure, ...] = ()

@@ -38,11 +38,9 @@ def outside_of(here: Standing) -> Outside:
     roof = groups.bodies(on_roof(groups))
     behind = tuple(hung(groups))
     trays = tuple(_trays(groups))
-    added_mm = max((each.added_length_mm for each in behind), default=0.0)
-    free_mm = max(
-        door_depth_mm(groups), *(tray.beyond_mm for tray in trays if tray.way == "rear"), 0.0
+    figures = outside_figures(
+        build=build, hung=behind, trays=trays, doors_mm=door_depth_mm(groups), build_up=build_up
     )
-    floor_mm = build.vehicle.outside.floor_height_mm + build_up.floor_mm
     return Outside(
         roof=tuple(roof_places(groups)),
         covers=roof_covers(bodies=roof, related=here.kin.related),
@@ -59,12 +57,7 @@ def outside_of(here: Standing) -> Outside:
         trays=trays,
         beside_doors=tuple(_beside_doors(groups)),
         surfaces=tuple(_surfaces(groups)),
-        added_length_mm=added_mm,
-        behind_free_mm=free_mm,
-        load_floor_mm=floor_mm,
-        figures=outside_figures(
-            build=build, hung=behind, behind_free_mm=free_mm, build_up=build_up
-        ),
+        figures=figures,
     )
 
 
