@@ -12,6 +12,7 @@ import tempfile
 from pathlib import Path
 
 from benchmarks.commands import COMMANDS, Command, run_once
+from benchmarks.stages import CALLS, STAGES, stage_line
 
 ROOT = Path(__file__).parents[1]
 
@@ -28,6 +29,9 @@ def main() -> int:
     print(f"{'what':<44} {'median':>8} {'range':>15} {'budget':>8} {'of it':>6} {'x bare':>7}")
     for command in COMMANDS:
         print(_line(command, taken_s[command.name], yardstick_s))
+    print(f"\nstages inside one interpreter, {CALLS} calls, warm, median of each")
+    for stage in STAGES:
+        print(stage_line(stage, ROOT))
     return 0
 
 
