@@ -165,9 +165,9 @@ def _between_lists(path: Steps, old: list[Any], new: list[Any]) -> Iterator[Diff
     if [key for key in olds if key in news] != [key for key in news if key in olds]:
         yield Difference(path=path, before=old, after=new)
         return
-    for key in olds:
+    for key, entry in olds.items():
         if key not in news:
-            yield Difference(path=(*path, key), before=olds[key], after=None)
+            yield Difference(path=(*path, key), before=entry, after=None)
     follows = ""
     for key, entry in news.items():
         if key in olds:
@@ -178,7 +178,7 @@ def _between_lists(path: Steps, old: list[Any], new: list[Any]) -> Iterator[Diff
 
 
 def _between_unnamed(path: Steps, old: list[Any], new: list[Any]) -> Iterator[Difference]:
-    """Compare lists whose entries have no names: tables by their place, all others as one value."""
+    """Compare lists whose entries have no names: tables by place, all others as one value."""
     if len(old) != len(new):
         yield Difference(path=path, before=old, after=new)
         return

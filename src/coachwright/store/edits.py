@@ -3,6 +3,7 @@
 import copy
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from coachwright.catalogue.loading import parse_toml
@@ -49,8 +50,9 @@ class Take:
 Edit = Put | Take
 
 
-def parsed(text: str, file: str = "the sheet") -> dict[str, Any]:
-    """Return what a TOML text holds.
+@lru_cache(maxsize=16)
+def parsed(text: str, file: str = "the sheet") -> Mapping[str, Any]:
+    """Return what a TOML text holds; kept for a while, so nobody may change it.
 
     Raises
     ------
@@ -116,10 +118,10 @@ def written(text: str, data: Mapping[str, Any], goal: Mapping[str, Any], pattern
     for way in (made, made_in_whole):
         try:
             attempt = way(text, data, wanted)
-        except (LookupError, TypeError, ValueError):
+            got = parsed(attempt)
+        except (LookupError, TypeError, ValueError, BuildFileError):
             continue
-        got, _ = parse_toml(attempt, "the edited sheet")
-        if got is not None and not differences(goal, got):
+        if not differences(goal, got):
             return attempt
     places = ", ".join(each.place for each in found)
     raise CannotEdit(

@@ -44,7 +44,7 @@ def merged(base: str, mine: str, theirs: str) -> str | Disputed:
     theirs
         What the other made of it.
     """
-    if base == theirs or mine == theirs:
+    if theirs in (base, mine):
         return mine
     if base == mine:
         return theirs

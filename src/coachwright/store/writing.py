@@ -272,7 +272,9 @@ def _set(table: Any, place: Steps, wish: Difference, *, new: bool) -> None:
     last = place[-1]
     if wish.after is None:
         del here[last]
-    elif new and isinstance(here, (items.Array, items.AoT)):
+    elif new and isinstance(here, items.Array):
         here.insert(place_after(here.unwrap(), wish.follows), inline(wish.after))
+    elif new and isinstance(here, items.AoT):
+        here.insert(place_after(here.unwrap(), wish.follows), wish.after)
     else:
         here[last] = inline(wish.after)

@@ -1,0 +1,1 @@
+"""How the form of the database came to be, step by step."""
