@@ -69,6 +69,12 @@ def ladder(**facet: str) -> Data:
     return put((part("ladder", ladder=given), fitting("ladder", "ladder", mounting="side")))
 
 
+def single_step() -> Data:
+    given = {"first_rung": "300 mm", "clear_width": "600 mm"}
+    step = part("step", ladder=given, outside_device={"kind": "step"})
+    return put((step, fitting("step", "step", mounting="side")))
+
+
 def no_limit(name: str) -> Data:
     return {f"own_vehicle.limits.{name}": None}
 
@@ -500,6 +506,12 @@ LOAD_CASES = (
     ),
     RuleCase(rule="road.ladder-rungs-not-far-apart", outcome=UNKNOWN, changes=ladder()),
     RuleCase(rule="road.ladder-rungs-not-far-apart", outcome=NOT_APPLICABLE),
+    RuleCase(
+        rule="road.ladder-rungs-not-far-apart",
+        outcome=NOT_APPLICABLE,
+        changes=single_step(),
+        why="one step has no rungs to be apart",
+    ),
     RuleCase(
         rule="road.ladder-rungs-not-close",
         outcome=MET,

@@ -229,9 +229,16 @@ class CarrierLoad:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class LadderState:
-    """A ladder or step, and the heaviest person who may use it."""
+    """A ladder or step, and the heaviest person who may use it.
+
+    Attributes
+    ----------
+    step
+        One step, not a ladder: it has no rungs.
+    """
 
     name: str
+    step: bool
     first_rung_mm: float
     rung_spacing_mm: float | None
     clear_width_mm: float

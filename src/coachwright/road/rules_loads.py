@@ -104,6 +104,8 @@ def _ladder(length_of: Callable[[LadderState], float | None], limit_id: str) -> 
     def cases(_build: Build, road: Road) -> Iterator[Case]:
         for ladder in road.ladders:
             length_mm = length_of(ladder)
+            if ladder.step and length_mm is None:
+                continue
             yield Case(
                 subject=ladder.name,
                 value=length_mm,

@@ -93,6 +93,10 @@ def ladder_states(build: Build) -> tuple[LadderState, ...]:
     return tuple(
         LadderState(
             name=fitted.name,
+            step=(
+                fitted.part.outside_device is not None
+                and fitted.part.outside_device.kind == "step"
+            ),
             first_rung_mm=fitted.part.ladder.first_rung_mm,
             rung_spacing_mm=fitted.part.ladder.rung_spacing_mm,
             clear_width_mm=fitted.part.ladder.clear_width_mm,
