@@ -55,8 +55,8 @@ FORMULA_FIELDS = frozenset({"expression", "symbol", "drawing", "bars"})
 """Fields that are not read as prose: formulas and drawings."""
 
 
-SECTION = re.compile(r"\bCFR \d+\.\d+")
-"""A section of the federal regulations, which looks like a figure."""
+SECTION = re.compile(r"\bCFR \d+\.\d+|\b\d{3,4}\.\d+\([a-z]\)")
+"""A section of the federal regulations, alone or with its paragraph, which looks like a figure."""
 PROGRAM_NAME = re.compile(r"\b[a-z]{2,}(?:_[a-z0-9]+)+\b")
 
 
