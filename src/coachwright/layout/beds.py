@@ -156,7 +156,7 @@ def best_to_sit(
     Returns
     -------
     Clear
-        0 where no such square is free at all.
+        0 where something stands on all of the mattress.
 
     Notes
     -----
@@ -178,11 +178,14 @@ def best_to_sit(
     950.0
     """
     over = _over(mattress, top_mm, bodies)
-    for height_mm, name in _heights(over, ceiling_mm):
-        lower = [item.part for item in over if item.part.low_mm[2] < height_mm]
-        if _free_square(mattress, lower, square_mm):
-            return Clear(free_mm=max(0.0, height_mm - top_mm), ended_by=name)
-    return Clear(free_mm=0.0, ended_by=over[0].name if over else "ceiling")
+    height_mm, name = next(
+        (height_mm, name)
+        for height_mm, name in _heights(over, ceiling_mm)
+        if _free_square(
+            mattress, [item.part for item in over if item.part.low_mm[2] < height_mm], square_mm
+        )
+    )
+    return Clear(free_mm=max(0.0, height_mm - top_mm), ended_by=name)
 
 
 def _over(mattress: Patch, top_mm: float, bodies: Iterable[Solid]) -> list[_Over]:

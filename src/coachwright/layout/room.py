@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from coachwright.layout.kin import Kin
 from coachwright.layout.solids import Solid
 from coachwright.layout.standing import Standing
 from coachwright.model.build import Build, Fitted
@@ -17,6 +18,8 @@ class Room:
     ----------
     solids
         Every fitting with a place of its own, by name.
+    kin
+        What is built into what, and what carries what.
     placed
         Every fitting with a place of its own.
     inside
@@ -31,6 +34,7 @@ class Room:
     solids: Mapping[str, Solid]
     arches: tuple[Solid, ...]
     build_up: BuildUp
+    kin: Kin
     placed: tuple[Fitted, ...]
     inside: tuple[Fitted, ...]
     bodies: tuple[Solid, ...]
@@ -43,7 +47,8 @@ class Room:
 
     def around(self, fitted: Fitted) -> tuple[Solid, ...]:
         """Return the bodies without a fitting, what holds it and what it holds."""
-        return self.but(*held_with(self.build, fitted))
+        related = (name for name in self.solids if self.kin.related(fitted.name, name))
+        return self.but(fitted.name, *related)
 
 
 def room_of(here: Standing) -> Room:
@@ -54,34 +59,10 @@ def room_of(here: Standing) -> Room:
         solids=here.solids,
         arches=here.arches,
         build_up=build_up,
+        kin=here.kin,
         placed=here.placed,
         inside=here.living,
         bodies=here.bodies(),
         floor_mm=build_up.floor_mm,
         ceiling_mm=build.vehicle.shell.ceiling_mm - build_up.ceiling_mm,
     )
-
-
-def held_with(build: Build, fitted: Fitted) -> frozenset[str]:
-    """Return a fitting's name, those of what holds it, and of what it holds, at any depth."""
-    holders: set[str] = {fitted.name}
-    here = fitted
-    while here.fitting.within or here.fitting.on:
-        name = here.fitting.within or here.fitting.on
-        found = build.fitted(name)
-        if name in holders or found is None:
-            break
-        holders.add(name)
-        here = found
-    held = {fitted.name}
-    grown = True
-    while grown:
-        more = {
-            other.name
-            for other in build.fittings
-            if other.name not in held
-            and (other.fitting.within in held or other.fitting.on in held)
-        }
-        held |= more
-        grown = bool(more)
-    return frozenset(holders | held)

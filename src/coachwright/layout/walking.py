@@ -52,7 +52,7 @@ def free_floor(
 
     Notes
     -----
-    A point is free where no patch is nearer than w/2.  A way that is less than one step wider than
+    A point is free where no patch is nearer than w/2.  A way that is less than √2 steps wider than
     the person may be missed; between two points a corner may stand up to
     w/2 - sqrt((w/2)² - (step/2)²) in the way unseen, 2 mm for 330 mm and steps of 50 mm.
 
