@@ -73,7 +73,12 @@ def shop_folder(context: typer.Context) -> Path:
     return asked or _usual_shop()
 
 
-def _usual_shop() -> Path:
+def data_folder() -> Path:
+    """Return Coachwright's own folder among the user's data."""
     data = os.environ.get(DATA_VARIABLE)
     home = Path(data) if data else Path.home() / ".local" / "share"
-    return home / "coachwright" / "shop"
+    return home / "coachwright"
+
+
+def _usual_shop() -> Path:
+    return data_folder() / "shop"

@@ -24,6 +24,7 @@ from coachwright.cli import (
     parts,
     printing,
     schema,
+    serve,
     standards,
     vehicles,
 )
@@ -49,6 +50,7 @@ app.command("check")(check.check)
 app.command("compare")(compare.compare)
 app.command("print")(printing.print_papers)
 app.command("accept")(accept.accept)
+app.command("serve")(serve.serve)
 app.add_typer(arrange.app, name="arrange")
 app.add_typer(parts.app, name="parts")
 app.add_typer(vehicles.app, name="vehicles")

@@ -1,0 +1,224 @@
+"""The bench: builds kept in the store, each open one with its assessment at hand."""
+
+import threading
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from datetime import datetime
+from pathlib import Path
+
+from coachwright.actions.checking import Verdict, verdict
+from coachwright.actions.opening import complete
+from coachwright.assess import Assessment, Stages, assess
+from coachwright.catalogue.loading import Catalogue
+from coachwright.errors import BuildFileError, Fault
+from coachwright.model.build import Build, BuildSheet
+from coachwright.store.editing import read_sheet
+from coachwright.store.opening import open_store
+from coachwright.store.records import (
+    Appended,
+    BuildEntry,
+    Change,
+    Conflict,
+    Judge,
+    Reach,
+    Sheet,
+    WholeSheet,
+)
+from coachwright.store.store import Store
+
+_FILE = "the sheet"
+_MOST_STAGES = 64
+"""Results of stages kept of one build, so that undoing computes nothing anew."""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class OnBench:
+    """One build as it lies on the bench, with everything computed from it.
+
+    Attributes
+    ----------
+    event
+        Number of the event after which the sheet was so.
+    sheet, build
+        As written, and with everything found.
+    before
+        What was computed before the last edit; None where the build was only just opened.
+    """
+
+    build_id: int
+    event: int
+    text: str
+    sheet: BuildSheet
+    build: Build
+    assessment: Assessment
+    verdict: Verdict
+    before: Assessment | None = None
+
+
+@dataclass(slots=True)
+class _Lying:
+    """What the bench remembers of one build."""
+
+    lock: threading.RLock = field(default_factory=threading.RLock)
+    stages: Stages = field(default_factory=lambda: Stages(most=_MOST_STAGES))
+    now: OnBench | None = None
+
+
+@dataclass(slots=True)
+class Bench:
+    """The catalogue, the store and what lies open; one for the whole program."""
+
+    catalogue: Catalogue
+    store: Store
+    _lying: dict[int, _Lying] = field(default_factory=dict)
+    _lock: threading.Lock = field(default_factory=threading.Lock)
+
+    def lying(self, build_id: int) -> _Lying:
+        """Return what is remembered of a build."""
+        with self._lock:
+            return self._lying.setdefault(build_id, _Lying())
+
+
+def set_up(address: str | Path, catalogue: Catalogue) -> Bench:
+    """Return a bench over the store at an address.
+
+    Raises
+    ------
+    StoreError
+        Where the store cannot be opened.
+    """
+    store = open_store(address, judge=judge_of(catalogue))
+    return Bench(catalogue=catalogue, store=store)
+
+
+def judge_of(catalogue: Catalogue) -> Judge:
+    """Return what says of a sheet which of its parts and names lead nowhere."""
+
+    def judge(sheet: BuildSheet) -> tuple[Fault, ...]:
+        try:
+            complete(sheet, _FILE, catalogue)
+        except BuildFileError as error:
+            return error.faults
+        return ()
+
+    return judge
+
+
+def builds(bench: Bench, *, archived: bool = False) -> tuple[BuildEntry, ...]:
+    """Return the builds in work, or those put away; the last changed first."""
+    return bench.store.builds(archived=archived)
+
+
+def begin(bench: Bench, text: str, *, actor: str, at: datetime) -> int:
+    """Keep a new build and return its number.
+
+    Raises
+    ------
+    BuildFileError
+        With every fault of the sheet.
+    """
+    return bench.store.create_build(text, actor=actor, at=at).build_id
+
+
+def lay_open(bench: Bench, build_id: int) -> OnBench:
+    """Return a build as it is now, assessed.
+
+    Raises
+    ------
+    UnknownName
+        Where there is no such build.
+    BuildFileError
+        Where the catalogue no longer has what it names.
+    """
+    lying = bench.lying(build_id)
+    with lying.lock:
+        if lying.now is None:
+            lying.now = _assessed(bench, lying, bench.store.sheet(build_id))
+        return lying.now
+
+
+def edit(
+    bench: Bench, build_id: int, base_event: int, change: Change, *, actor: str, at: datetime
+) -> OnBench | Conflict:
+    """Keep an edit and return the build after it, assessed; or what it collides with.
+
+    Raises
+    ------
+    BuildFileError, CannotEdit
+        Where the edit makes no sheet that can be read.
+    """
+    return _keep(
+        bench,
+        build_id,
+        lambda: bench.store.append(build_id, base_event, change, actor=actor, at=at),
+    )
+
+
+def undo(bench: Bench, build_id: int, *, actor: str, at: datetime) -> OnBench | Conflict:
+    """Undo the actor's last edit.
+
+    Raises
+    ------
+    NothingToUndo
+        Where there is none.
+    """
+    return _keep(bench, build_id, lambda: bench.store.undo(build_id, actor=actor, at=at))
+
+
+def redo(bench: Bench, build_id: int, *, actor: str, at: datetime) -> OnBench | Conflict:
+    """Redo what the actor undid last.
+
+    Raises
+    ------
+    NothingToUndo
+        Where nothing was undone since the last edit.
+    """
+    return _keep(bench, build_id, lambda: bench.store.redo(build_id, actor=actor, at=at))
+
+
+def reach(bench: Bench, build_id: int, *, actor: str) -> Reach:
+    """Return what the actor's next undo and redo would take back."""
+    return bench.store.reach(build_id, actor=actor)
+
+
+def rewrite(
+    bench: Bench, build_id: int, base_event: int, text: str, *, actor: str, at: datetime
+) -> OnBench | Conflict:
+    """Keep a sheet whose text was edited as a whole.
+
+    Raises
+    ------
+    BuildFileError
+        With every fault of the text.
+    """
+    return edit(bench, build_id, base_event, WholeSheet(text=text), actor=actor, at=at)
+
+
+def _keep(
+    bench: Bench, build_id: int, keeping: Callable[[], Appended | Conflict]
+) -> OnBench | Conflict:
+    lying = bench.lying(build_id)
+    with lying.lock:
+        kept = keeping()
+        if isinstance(kept, Conflict):
+            return kept
+        lying.now = _assessed(bench, lying, kept.sheet)
+        return lying.now
+
+
+def _assessed(bench: Bench, lying: _Lying, sheet: Sheet) -> OnBench:
+    if lying.now is not None and lying.now.event == sheet.event:
+        return lying.now
+    record = read_sheet(sheet.text)
+    build = complete(record, _FILE, bench.catalogue)
+    assessment = assess(build, lying.stages)
+    return OnBench(
+        build_id=sheet.build_id,
+        event=sheet.event,
+        text=sheet.text,
+        sheet=record,
+        build=build,
+        assessment=assessment,
+        verdict=verdict(assessment),
+        before=lying.now.assessment if lying.now else None,
+    )

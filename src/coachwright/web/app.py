@@ -1,0 +1,107 @@
+"""The bench as a server: its pages, its headers, and how it starts."""
+
+from collections.abc import Awaitable, Callable
+
+from fastapi import Request, Response
+from nicegui import app, run, ui
+
+from coachwright.actions.benching import Bench, lay_open
+from coachwright.errors import CoachwrightError
+from coachwright.web import theme
+from coachwright.web.navigation import PAGES, Page
+from coachwright.web.parts.plain import link, words
+from coachwright.web.state import Here, watch
+
+HEADERS = {
+    "Content-Security-Policy": (
+        "default-src 'self'; script-src 'self' 'unsafe-inline' 'unsafe-eval'; "
+        "style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:; font-src 'self' data:; "
+        "connect-src 'self'; object-src 'none'; base-uri 'self'; form-action 'self'; "
+        "frame-ancestors 'none'"
+    ),
+    "X-Content-Type-Options": "nosniff",
+    "X-Frame-Options": "DENY",
+    "Referrer-Policy": "no-referrer",
+    "Cross-Origin-Opener-Policy": "same-origin",
+    "Cross-Origin-Resource-Policy": "same-origin",
+    "Permissions-Policy": "camera=(), microphone=(), geolocation=(), payment=(), usb=()",
+}
+"""Sent with every answer.  The library builds its pages by inline scripts and compiles templates,
+so scripts cannot be held stricter; nothing is ever loaded from elsewhere."""
+
+
+def declare(bench: Bench) -> None:
+    """Declare every page of a bench, the style sheet and the headers."""
+    theme.declare()
+    app.middleware("http")(_with_headers)
+    for page in PAGES:
+        if page.of_build:
+            ui.page(f"/build/{{build_id}}/{page.slug}")(_of_build(bench, page))
+        else:
+            ui.page(page.address())(_plain(bench, page))
+
+
+async def _with_headers(
+    request: Request, call_next: Callable[[Request], Awaitable[Response]]
+) -> Response:
+    response = await call_next(request)
+    for name, value in HEADERS.items():
+        response.headers.setdefault(name, value)
+    return response
+
+
+def _plain(bench: Bench, page: Page) -> Callable[[], None]:
+    def show() -> None:
+        here = Here(bench=bench, client=ui.context.client)
+        with theme.frame(here, page):
+            page.create(here)
+
+    return show
+
+
+def _of_build(bench: Bench, page: Page) -> Callable[[int], Awaitable[None]]:
+    async def show(build_id: int) -> None:
+        try:
+            work = await run.io_bound(lay_open, bench, build_id)
+        except CoachwrightError as error:
+            words(str(error), tag="p")
+            link("To the order book", "/")
+            return
+        here = Here(bench=bench, client=ui.context.client, now=work)
+        watch(here)
+        with theme.frame(here, page):
+            page.create(here)
+
+    return show
+
+
+def start(bench: Bench, *, host: str, port: int, secret: str, show: bool) -> None:
+    """Serve a bench until it is stopped.
+
+    Parameters
+    ----------
+    bench
+        What is shown.
+    host, port
+        Where it listens.
+    secret
+        Signs the cookie that tells browsers apart.
+    show
+        Open a browser.
+    """
+    declare(bench)
+    ui.run(
+        host=host,
+        port=port,
+        title="Coachwright",
+        favicon=theme.STATIC / "mark.svg",
+        reload=False,
+        show=show,
+        tailwind=False,
+        show_welcome_message=False,
+        storage_secret=secret,
+        endpoint_documentation="none",
+        language="en-GB",
+        reconnect_timeout=10.0,
+        server_header=False,
+    )

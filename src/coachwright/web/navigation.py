@@ -1,0 +1,40 @@
+"""Every page of the bench.  A new page is a file in `pages` and a line here."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from coachwright.web.pages import build, home
+from coachwright.web.state import Here
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Page:
+    """One page.
+
+    Attributes
+    ----------
+    slug
+        Last word of its address.
+    title
+        In the list of pages and at the top of the browser.
+    create
+        Fills the page; the build that lies open is `here.work` on pages of a build.
+    of_build
+        Shows one build; its address is ``/build/NUMBER/slug``.
+    """
+
+    slug: str
+    title: str
+    create: Callable[[Here], None]
+    of_build: bool = True
+
+    def address(self, build_id: int = 0) -> str:
+        """Return where the page is."""
+        return f"/build/{build_id}/{self.slug}" if self.of_build else f"/{self.slug}"
+
+
+PAGES: tuple[Page, ...] = (
+    Page(slug="", title="Order book", create=home.create, of_build=False),
+    Page(slug="board", title="Drawing board", create=build.create),
+)
+"""In the order of the list on the left."""

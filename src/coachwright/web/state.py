@@ -1,0 +1,158 @@
+"""What a page knows of who looks at it and of the build that lies open, and how it acts."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from datetime import UTC, datetime
+
+from nicegui import Client, app, run, ui
+
+from coachwright.actions.benching import Bench, OnBench, edit, redo, undo
+from coachwright.errors import BadInput, CoachwrightError
+from coachwright.store.records import Change, Conflict
+
+Draw = Callable[[OnBench], None]
+"""Shows a build anew."""
+
+_UNITS, _NAME, _DARK = "units", "name", "dark"
+_SOMEBODY = "designer"
+_watching: dict[int, list["Here"]] = {}
+"""Open pages by the build that they show."""
+
+
+@dataclass(kw_only=True, slots=True)
+class Here:
+    """One open page: the bench, the build that lies open, who looks, and what is picked.
+
+    Attributes
+    ----------
+    now
+        None on pages that show no build.
+    picked
+        Reference name of the fitting that is picked; empty for none.
+    draws
+        What shows the build anew whenever anybody has edited it.
+    """
+
+    bench: Bench
+    client: Client
+    now: OnBench | None = None
+    picked: str = ""
+    draws: list[Draw] = field(default_factory=list)
+    picks: list[Callable[[str], None]] = field(default_factory=list)
+
+    @property
+    def work(self) -> OnBench:
+        """The build that lies open; only on pages that show one."""
+        assert self.now is not None
+        return self.now
+
+    @property
+    def actor(self) -> str:
+        """Who edits."""
+        return str(app.storage.user.get(_NAME) or _SOMEBODY)
+
+    @property
+    def system(self) -> str:
+        """Units that this person reads: their own choice, else the brief's."""
+        chosen = str(app.storage.user.get(_UNITS) or "")
+        return chosen or (self.now.build.brief.units if self.now else "metric")
+
+    @property
+    def dark(self) -> bool | None:
+        """Night colours; None follows the system."""
+        return app.storage.user.get(_DARK)
+
+
+def on_change(here: Here, draw: Draw) -> None:
+    """Show something now, and again whenever anybody has edited the build."""
+    here.draws.append(draw)
+    draw(here.work)
+
+
+def on_pick(here: Here, show: Callable[[str], None]) -> None:
+    """Show which fitting is picked, now and whenever another is."""
+    here.picks.append(show)
+    show(here.picked)
+
+
+def pick(here: Here, name: str) -> None:
+    """Pick a fitting, or none."""
+    here.picked = name
+    for show in here.picks:
+        show(name)
+
+
+def watch(here: Here) -> None:
+    """Let a page hear of every edit of its build, until it is closed."""
+    listed = _watching.setdefault(here.work.build_id, [])
+    listed.append(here)
+    here.client.on_delete(lambda: listed.remove(here))
+
+
+def watchers(build_id: int) -> tuple[Here, ...]:
+    """Return the open pages that show a build."""
+    return tuple(_watching.get(build_id, ()))
+
+
+async def change(here: Here, made: Change) -> bool:
+    """Keep an edit and show everybody the build after it; say whether it was kept."""
+    work, actor = here.work, here.actor
+    return await _act(
+        here,
+        lambda: edit(here.bench, work.build_id, work.event, made, actor=actor, at=_now()),
+    )
+
+
+async def take_back(here: Here) -> bool:
+    """Undo this person's last edit."""
+    work, actor = here.work, here.actor
+    return await _act(here, lambda: undo(here.bench, work.build_id, actor=actor, at=_now()))
+
+
+async def do_again(here: Here) -> bool:
+    """Redo what this person undid last."""
+    work, actor = here.work, here.actor
+    return await _act(here, lambda: redo(here.bench, work.build_id, actor=actor, at=_now()))
+
+
+async def _act(here: Here, deed: Callable[[], OnBench | Conflict]) -> bool:
+    try:
+        made = await run.io_bound(deed)
+    except BadInput as error:
+        _say(here, " ".join(fault.sentence() for fault in error.faults))
+        return False
+    except CoachwrightError as error:
+        _say(here, str(error))
+        return False
+    if isinstance(made, Conflict):
+        _say(here, f"not kept: {', '.join(made.actors)} changed the same place meanwhile")
+        return False
+    if made is not None:
+        show_everybody(made)
+    return True
+
+
+def show_everybody(made: OnBench) -> None:
+    """Show a build on every page that shows it."""
+    for each in watchers(made.build_id):
+        each.now = made
+        with each.client:
+            for draw in tuple(each.draws):
+                draw(made)
+
+
+def remember(
+    *, units: str | None = None, name: str | None = None, dark: bool | None = None
+) -> None:
+    """Keep what a person has chosen."""
+    chosen = {_UNITS: units, _NAME: name, _DARK: dark}
+    app.storage.user.update({key: value for key, value in chosen.items() if value is not None})
+
+
+def _say(here: Here, words: str) -> None:
+    with here.client:
+        ui.notify(words, type="warning", multi_line=True, timeout=8000, close_button="Close")
+
+
+def _now() -> datetime:
+    return datetime.now(UTC)
