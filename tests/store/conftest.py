@@ -33,7 +33,9 @@ def address(request: pytest.FixtureRequest, tmp_path: Path) -> str:
 
 def new_database(server_address: str) -> str:
     name = f"bench{next(_NUMBERS)}"
-    admin = server_address.replace("NAME", "postgres").replace("postgresql:", "postgresql+psycopg:")
+    admin = server_address.replace("NAME", "postgres").replace(
+        "postgresql:", "postgresql+psycopg:"
+    )
     engine = create_engine(admin, isolation_level="AUTOCOMMIT")
     with engine.connect() as connection:
         connection.execute(text(f"CREATE DATABASE {name}"))

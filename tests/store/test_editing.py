@@ -108,11 +108,11 @@ def test_an_edit_that_changes_nothing_appends_nothing(store: Store) -> None:
 def test_a_faulty_edit_is_refused_with_its_faults_and_nothing_is_appended(store: Store) -> None:
     build = store.create_build(SHEET, actor="ann", at=NOW).build_id
     bare = (Put(path=("brief", "stay", "parked"), value="3"),)
-    with pytest.raises(BuildFileError, match="brief.stay.parked"):
+    with pytest.raises(BuildFileError, match=r"brief\.stay\.parked"):
         store.append(build, 1, bare, actor="ann", at=NOW)
     with pytest.raises(BuildFileError, match="TOML"):
         store.append(build, 1, WholeSheet(text="name = "), actor="ann", at=NOW)
-    with pytest.raises(CannotEdit, match="fittings.oven"):
+    with pytest.raises(CannotEdit, match=r"fittings\.oven"):
         store.append(build, 1, (Take(path=("fittings", "oven")),), actor="ann", at=NOW)
     assert store.build(build).head == 1
 
@@ -168,6 +168,14 @@ def test_the_name_and_the_customer_of_the_list_follow_the_sheet(store: Store) ->
     store.append(build, 1, edits, actor="ann", at=NOW)
     entry = store.build(build)
     assert (entry.name, entry.customer) == ('"Lake" \\ <b>', "Zoë O'Néill")
+
+
+def test_signs_that_cannot_be_printed_stay_in_the_sheet_and_out_of_the_list(store: Store) -> None:
+    build = store.create_build(SHEET, actor="ann", at=NOW).build_id
+    odd = "Lake\0\nof 🚐\u202e"
+    store.append(build, 1, (Put(path=("name",), value=odd),), actor="ann", at=NOW)
+    assert store.compare(build, 1, 2)[0].after == odd
+    assert store.build(build).name == "Lake  of 🚐"
 
 
 def test_a_build_is_put_away_and_taken_out_whole(store: Store) -> None:

@@ -49,9 +49,10 @@ def server() -> Iterator[str]:
     if account is not None:
         shutil.chown(home, account)
     data = home / "data"
-    _run([folder / "initdb", "-D", data, "-U", "shop", "-A", "trust", "-E", "UTF8", "-N"], account)
+    made: list[Path | str] = [folder / "initdb", "-D", data, "-U", "shop", "-A", "trust"]
+    _run([*made, "-E", "UTF8", "-N"], account)
     settings = f"-k {home} -c listen_addresses= -c fsync=off -c max_connections=40"
-    control = [folder / "pg_ctl", "-D", data, "-w", "-l", home / "log"]
+    control: list[Path | str] = [folder / "pg_ctl", "-D", data, "-w", "-l", home / "log"]
     _run([*control, "-o", settings, "start"], account)
     try:
         yield f"postgresql://shop@/NAME?host={home}"

@@ -147,8 +147,8 @@ def append(connection: Connection, before: Sheet, link: Link) -> Sheet:
         .values(
             head=number,
             changed_at=link.at,
-            name=data["name"],
-            customer=data.get("customer", ""),
+            name=_printable(data["name"]),
+            customer=_printable(data.get("customer", "")),
         )
     )
     return Sheet(build_id=before.build_id, event=number, text=link.after, digest=digest)
@@ -207,6 +207,11 @@ def actors_since(connection: Connection, build_id: int, number: int) -> tuple[st
         .order_by(_event.number)
     )
     return tuple(dict.fromkeys(connection.execute(query).scalars()))
+
+
+def _printable(given: str) -> str:
+    """Return text for a list, where a line break or a null would only do harm."""
+    return "".join(sign if sign.isprintable() else " " for sign in given).strip()
 
 
 def _as_event(row: Row[*tuple[Any, ...]]) -> Event:

@@ -7,7 +7,7 @@ from functools import lru_cache
 from typing import Any
 
 from coachwright.catalogue.loading import parse_toml
-from coachwright.errors import BuildFileError, CannotEdit
+from coachwright.errors import BuildFileError, CannotEdit, Fault
 from coachwright.model.reading import field_path
 from coachwright.store.differences import (
     Steps,
@@ -59,6 +59,10 @@ def parsed(text: str, file: str = "the sheet") -> Mapping[str, Any]:
     BuildFileError
         Where it is not TOML.
     """
+    try:
+        text.encode()
+    except UnicodeEncodeError as error:
+        raise BuildFileError([_half_sign(text, file, error.start)]) from error
     data, faults = parse_toml(text, file)
     if data is None:
         raise BuildFileError(faults)
@@ -126,6 +130,16 @@ def written(text: str, data: Mapping[str, Any], goal: Mapping[str, Any], pattern
     places = ", ".join(each.place for each in found)
     raise CannotEdit(
         f"{places}: the sheet's form does not take this change; edit its text by hand"
+    )
+
+
+def _half_sign(text: str, file: str, place: int) -> Fault:
+    return Fault(
+        file=file,
+        field=f"line {text.count(chr(10), 0, place) + 1}",
+        found="half a sign, which no file can hold",
+        allowed="text in Unicode",
+        action="take it out",
     )
 
 
