@@ -4,6 +4,7 @@ Everything here is in mm of the paper, from where the thing's origin falls.
 """
 
 from dataclasses import dataclass, field
+from enum import StrEnum
 
 from coachwright.drawing.hiding import Patch
 from coachwright.drawing.lettering import CAP_RATIO, DEPTH_RATIO, text_width_mm
@@ -11,6 +12,14 @@ from coachwright.drawing.scene import Point
 
 _AIR_MM = 0.5
 """Between two written things."""
+
+
+class Over(StrEnum):
+    """What a leader may pass behind; every text stands on cleared paper."""
+
+    NOTHING = "nothing"
+    SOFT = "labels"
+    ALL = "everything"
 
 
 @dataclass(slots=True)
@@ -21,7 +30,13 @@ class Board:
     soft_mm: list[Patch] = field(default_factory=list)
     """Taken on cleared paper: a leader may pass behind it where there is no other way."""
 
-    def free(self, patch: Patch, *, over_soft: bool = False) -> bool:
+    def in_the_way(self, over: Over) -> tuple[Patch, ...]:
+        """Return what a leader must keep off."""
+        if over is Over.ALL:
+            return ()
+        return tuple(self.taken_mm) if over is Over.SOFT else (*self.taken_mm, *self.soft_mm)
+
+    def free(self, patch: Patch, over: Over = Over.NOTHING) -> bool:
         """Return whether a place is free, with a little air around it."""
         left, low, right, high = (
             patch[0] - _AIR_MM,
@@ -31,7 +46,7 @@ class Board:
         )
         return not any(
             left < other[2] and other[0] < right and low < other[3] and other[1] < high
-            for other in (self.taken_mm if over_soft else (*self.taken_mm, *self.soft_mm))
+            for other in self.in_the_way(over)
         )
 
     def take(self, patch: Patch, *, soft: bool = False) -> None:

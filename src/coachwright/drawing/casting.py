@@ -11,12 +11,13 @@ from coachwright.drawing.things import Thing
 
 _NUDGE_MM = 0.05
 """Edges are tested this far inside and outside their body, so that neighbours may touch."""
-_FRONT_MM = 80.0
+_FRONT_MM = 40.0
 """What is built in this near to a carcass's upright face shows in it, as a fridge's door does."""
 _TOP_MM = 5.0
 """What is built in this near to its top shows in it, as a sink does."""
 _UPWARDS = 2
 _ROUND_STEPS = 40
+_SPOT_MM = 1.0
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -31,18 +32,30 @@ class Tag:
         Whether any of it is in sight.
     cut
         Whether the plane cuts it.
+    free
+        Whether there is a free place; else `places_mm` holds but a spot on its edge.
     """
 
     thing: Thing
     places_mm: tuple[Patch, ...]
     seen: bool
     cut: bool
+    free: bool = True
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Casting:
-    """Bodies as they are drawn."""
+    """Bodies as they are drawn.
 
+    Attributes
+    ----------
+    far_areas
+        Tones of what stands behind the given walls; to be painted before them.
+    areas
+        Tones of the others.
+    """
+
+    far_areas: tuple[Primitive, ...]
     areas: tuple[Primitive, ...]
     lines: tuple[Primitive, ...]
     tags: tuple[Tag, ...]
@@ -54,7 +67,8 @@ def cast(
     *,
     hanging: bool = False,
     built_in: bool = True,
-    walls: Sequence[Patch] = (),
+    behind: bool = True,
+    walls: Sequence[Flat] = (),
 ) -> Casting:
     """Return bodies as they are drawn along a gaze.
 
@@ -68,30 +82,45 @@ def cast(
         What the plane cuts away is drawn, too, as hanging above: dashed, and not labelled.
     built_in
         What is built into something and wholly hidden by it is drawn dashed; else left out.
+    behind
+        What stands behind other things is drawn dashed; else only what is built into
+        something that the plane cuts.
     walls
-        Cut parts of the shell: they hide what lies behind the plane.
+        Parts of the vehicle that hide what lies behind them, and are drawn by others.
     """
     bodies = [fallen(thing, gaze) for thing in things]
     shown = [body for body in bodies if body.seen]
     shown.sort(key=lambda body: (-_depth_mm(body, shown), len(body.thing.carriers)))
+    open_ = {body.thing.name for body in shown if body.cut}
     front_mm = _TOP_MM if gaze.away_axis == _UPWARDS else _FRONT_MM
+    wall_mm = min((wall.near_mm for wall in walls), default=math.inf)
     areas: list[Primitive] = []
+    far_areas: list[Primitive] = []
     lines: list[Primitive] = []
     tags: list[Tag] = []
     for body in shown:
-        hiders = [*_hiders(body, shown, front_mm), *_as_hiders(walls)]
+        hiders = [*_hiders(body, shown, front_mm), *((wall, _patch(wall)) for wall in walls)]
         drawn = tuple(_edges(body, hiders, gaze))
         in_sight = any(line.style is Style.SOLID for line in drawn)
-        if not in_sight and body.thing.carriers and not built_in:
+        carried = (
+            any(name in open_ for name in body.thing.carriers)
+            if not behind
+            else (bool(body.thing.carriers))
+        )
+        if not in_sight and not (built_in if carried else behind):
             continue
-        areas.extend(_areas(body, gaze))
+        if not behind and not carried:
+            drawn = tuple(line for line in drawn if line.style is Style.SOLID)
+        (far_areas if body.near_mm > wall_mm else areas).extend(_areas(body, gaze))
         lines.extend(drawn)
-        tags.append(_tag(body, hiders, shown, front_mm, in_sight=in_sight))
+        tags.append(_tag(body, hiders, shown, front_mm, drawn))
     if hanging:
         for body in bodies:
             if body.before and not body.seen:
                 lines.extend(_hanging(body, gaze))
-    return Casting(areas=tuple(areas), lines=tuple(lines), tags=tuple(tags))
+    return Casting(
+        far_areas=tuple(far_areas), areas=tuple(areas), lines=tuple(lines), tags=tuple(tags)
+    )
 
 
 def _depth_mm(body: Fallen, shown: Sequence[Fallen]) -> float:
@@ -117,12 +146,6 @@ def _hiders(body: Fallen, shown: Sequence[Fallen], front_mm: float) -> list[tupl
             other.thing.name in body.thing.carriers and body.near_mm - flat.near_mm <= front_mm
         )
     ]
-
-
-def _as_hiders(walls: Sequence[Patch]) -> Iterator[tuple[Flat, Patch]]:
-    for wall in walls:
-        flat = Flat(low_mm=wall[:2], high_mm=wall[2:], near_mm=0.0, far_mm=0.0, cut=True)
-        yield flat, wall
 
 
 def _reach_mm(body: Fallen) -> float:
@@ -233,11 +256,17 @@ def _tag(
     hiders: list[tuple[Flat, Patch]],
     shown: Sequence[Fallen],
     front_mm: float,
-    *,
-    in_sight: bool,
+    drawn: Sequence[Line],
 ) -> Tag:
     name = body.thing.name
-    covers = [patch for _, patch in hiders] if in_sight else []
+    solid = [line for line in drawn if line.style is Style.SOLID]
+    through = {
+        _patch(flat)
+        for other in shown
+        if not solid and other.thing.name in body.thing.carriers
+        for flat in other.seen
+    }
+    covers = [patch for _, patch in hiders if patch not in through]
     covers += [
         _patch(flat)
         for other in shown
@@ -248,10 +277,22 @@ def _tag(
     places.sort(key=lambda p: (-(p[2] - p[0]) * (p[3] - p[1]), p))
     return Tag(
         thing=body.thing,
-        places_mm=tuple(places) or tuple(_patch(flat) for flat in body.seen[:1]),
-        seen=in_sight,
+        places_mm=tuple(places) or (_pointed_at(body, solid),),
+        seen=bool(solid),
         cut=body.cut,
+        free=bool(places),
     )
+
+
+def _pointed_at(body: Fallen, solid: Sequence[Line]) -> Patch:
+    """Return the spot of a thing without a free place: on its longest seen edge, or its middle."""
+    if solid:
+        line = max(solid, key=lambda line: math.dist(line.start_mm, line.end_mm))
+        spot = _between(line.start_mm, line.end_mm, 0.5)
+    else:
+        left, low, right, high = _around(body.seen)
+        spot = ((left + right) / 2, (low + high) / 2)
+    return (spot[0] - _SPOT_MM, spot[1] - _SPOT_MM, spot[0] + _SPOT_MM, spot[1] + _SPOT_MM)
 
 
 def _patch(flat: Flat) -> Patch:

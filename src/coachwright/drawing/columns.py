@@ -9,7 +9,7 @@ from coachwright.drawing.labels import Label, leader, lettered
 from coachwright.drawing.scene import Point, Primitive
 
 _ROW_MM = 6.0
-_AWAY_MM = 7.0
+_AWAY_MM = 4.0
 _SHARES = (0.5, 0.3, 0.7, 0.15, 0.85)
 
 
@@ -65,7 +65,7 @@ def _sides(labels: Sequence[Label], around: Patch, most: int) -> dict[bool, list
     by_side: dict[bool, list[Label]] = {False: [], True: []}
     for label in sorted(labels, key=lambda label: (_across_mm(label), label.number)):
         across = _across_mm(label)
-        if abs(across - middle) < 0.1 * (around[2] - around[0]):
+        if abs(across - middle) < 0.04 * (around[2] - around[0]):
             right = len(by_side[True]) < len(by_side[False])
         else:
             right = across > middle

@@ -20,6 +20,8 @@ class Content:
         Worst first.
     numbers
         Position numbers by reference name.
+    program
+        Its name and version, for the title block.
     date
         For the title block, as it is to be shown; may be empty.
     tyre_diameter_mm
@@ -31,6 +33,7 @@ class Content:
     findings: tuple[Finding, ...]
     numbers: Mapping[str, str]
     tyre_diameter_mm: float
+    program: str = "Coachwright"
     date: str = ""
 
     @property
@@ -42,3 +45,15 @@ class Content:
     def things(self) -> tuple[Thing, ...]:
         """Everything that stands somewhere."""
         return things_of(self.build, self.layout, self.numbers)
+
+    @cached_property
+    def _by_name(self) -> dict[str, Thing]:
+        return {thing.name: thing for thing in self.things}
+
+    def has_thing(self, name: str) -> bool:
+        """Return whether there is a thing of a name."""
+        return name in self._by_name
+
+    def thing(self, name: str) -> Thing:
+        """Return the thing of a name that there is."""
+        return self._by_name[name]

@@ -7,7 +7,7 @@ under a flag, that other label stands nearer to the drawing, so nothing is cross
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from coachwright.drawing.board import Board
+from coachwright.drawing.board import Board, Over
 from coachwright.drawing.hiding import Patch, covered
 from coachwright.drawing.labels import RING_MM, Label, leader, lettered
 from coachwright.drawing.scene import Point, Primitive
@@ -105,22 +105,21 @@ def _stand(
 ) -> tuple[bool, _Flag] | None:
     """Return the band of a label and how its leader runs: short, and clear of what is there.
 
-    Where no upright leader is clear it is bent, and at last it may pass behind a label that
-    stands on cleared paper.
+    Where no upright leader is clear it is bent, and at last it may pass behind what is written.
     """
     bare, around = frames
     best: tuple[float, bool, _Flag] | None = None
-    for over_soft in (False, True):
+    for over in Over:
         for above in (True, False):
             ends = (bare[3], around[3]) if above else (bare[1], around[1])
             standing = [flag.mast_mm for flag in bands[above]]
-            flag = _leading(label, board, ends, standing, over_soft=over_soft)
+            flag = _leading(label, board, ends, standing, over=over)
             if flag is None:
                 continue
             height = around[3] - around[1]
             cost = abs(ends[1] - flag.dot_mm[1]) / height + _CROWDED_FACTOR * len(standing)
             cost += _BENT_FACTOR if flag.mast_mm != flag.dot_mm[0] else 0.0
-            cost += _BENT_FACTOR if over_soft else 0.0
+            cost += _BENT_FACTOR * [*Over].index(over)
             if best is None or cost < best[0] - 1e-9:
                 best = (cost, above, flag)
         if best is not None and best[0] < _BENT_FACTOR:
@@ -134,19 +133,18 @@ def _leading(
     ends: Point,
     standing_mm: list[float],
     *,
-    over_soft: bool,
+    over: Over,
 ) -> _Flag | None:
     """Return the first leader that is clear: upright ones first."""
     bend, edge = ends
     for dot in _dots(label):
-        if _mast_clear(board, dot[0], (dot[1], edge), standing_mm, over_soft=over_soft):
+        if _mast_clear(board, dot[0], (dot[1], edge), standing_mm, over=over):
             return _Flag(label=label, dot_mm=dot, mast_mm=dot[0])
     dot = _middle(label.places_mm[0])
     for shift in _SHIFTS_MM:
         mast = dot[0] + shift
-        if _mast_clear(board, mast, (bend, edge), standing_mm, over_soft=over_soft) and not any(
-            covered(dot, (mast, bend), patch)
-            for patch in (board.taken_mm if over_soft else (*board.taken_mm, *board.soft_mm))
+        if _mast_clear(board, mast, (bend, edge), standing_mm, over=over) and not any(
+            covered(dot, (mast, bend), patch) for patch in board.in_the_way(over)
         ):
             return _Flag(label=label, dot_mm=dot, mast_mm=mast)
     return None
@@ -158,12 +156,12 @@ def _mast_clear(
     run: Point,
     standing_mm: list[float],
     *,
-    over_soft: bool,
+    over: Over,
 ) -> bool:
     if any(abs(mast_mm - other) < _BETWEEN_MM for other in standing_mm):
         return False
     patch = (mast_mm - 0.1, min(run), mast_mm + 0.1, max(run))
-    return board.free(patch, over_soft=over_soft)
+    return board.free(patch, over=over)
 
 
 def _dots(label: Label) -> Iterator[Point]:

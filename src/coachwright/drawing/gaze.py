@@ -172,3 +172,16 @@ def _flats(boxes: tuple[tuple[Corner, Corner], ...], gaze: Gaze) -> Iterator[Fla
             far_mm=ends[1],
             cut=cut,
         )
+
+
+def plane(low: Point, high: Point, near_mm: float = 0.0) -> Flat:
+    """Return a part of the vehicle that hides what lies behind it.
+
+    Parameters
+    ----------
+    low, high
+        Corners on the drawing.
+    near_mm
+        How far behind the cutting plane it stands. [mm]
+    """
+    return Flat(low_mm=low, high_mm=high, near_mm=near_mm, far_mm=near_mm, cut=True)

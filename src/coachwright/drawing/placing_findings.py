@@ -1,14 +1,19 @@
 """Where a finding stands in the vehicle, and which of them a view shows."""
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from coachwright.drawing.content import Content
 from coachwright.drawing.drafting import Mark
 from coachwright.drawing.gaze import Gaze
 from coachwright.drawing.scene import Point
+from coachwright.drawing.shell_walls import rear_mm
 from coachwright.drawing.things import Corner
 from coachwright.model.finding import Finding, Outcome, Severity
+
+REAR_DOORS = "rear doors"
+"""Stands in a view's names for lamps, plate, camera and handle."""
+_DISCIPLINE = "layout"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -20,40 +25,43 @@ class Located:
     names
         Fittings that it is about.
     at_mm
-        Where it is.
+        Where it is; None where it has no one place.
     """
 
     number: str
     finding: Finding
     names: tuple[str, ...]
-    at_mm: Corner
+    at_mm: Corner | None
     along_aisle: bool
 
 
 def located(content: Content) -> tuple[Located, ...]:
-    """Return the broken stops and cautions that have a place, numbered worst first.
+    """Return the broken stops and cautions of the layout, numbered worst first.
 
     Parameters
     ----------
     content
         The build with its findings.
+
+    Notes
+    -----
+    Findings of the other disciplines have no place in a drawing; they are on their own sheets.
     """
     found: list[Located] = []
     for finding in content.findings:
-        if finding.outcome is not Outcome.BROKEN or finding.severity is Severity.NOTE:
+        broken = finding.outcome is Outcome.BROKEN and finding.discipline == _DISCIPLINE
+        if not broken or finding.severity is Severity.NOTE:
             continue
-        place = _place(content, finding)
-        if place is not None:
-            names, at_mm, along = place
-            found.append(
-                Located(
-                    number=str(len(found) + 1),
-                    finding=finding,
-                    names=names,
-                    at_mm=at_mm,
-                    along_aisle=along,
-                )
+        names, at_mm, along = _place(content, finding) or ((), None, False)
+        found.append(
+            Located(
+                number=str(len(found) + 1),
+                finding=finding,
+                names=names,
+                at_mm=at_mm,
+                along_aisle=along,
             )
+        )
     return tuple(found)
 
 
@@ -80,42 +88,64 @@ def marks_in(
             at_mm=gaze.flat(item.at_mm),
         )
         for item in located(content)
-        if (item.along_aisle and along_aisle) or any(name in names for name in item.names)
+        if item.at_mm is not None
+        and ((item.along_aisle and along_aisle) or any(name in names for name in item.names))
     )
 
 
 def _place(content: Content, finding: Finding) -> tuple[tuple[str, ...], Corner, bool] | None:
     subject = finding.subject
-    for aisle in content.layout.aisles:
-        if subject.startswith(aisle.way):
-            middle = _between(aisle.passage.from_mm, aisle.passage.to_mm)
-            return (), (*middle, (aisle.from_mm + aisle.to_mm) / 2), True
-    names = tuple(_named(content, subject))
+    aisle = _aisle(content, subject)
+    if aisle is not None:
+        return (), aisle, True
+    names = _named(content, subject)
     if not names:
-        return None
+        return _on_the_doors(content, subject)
     for clash in content.layout.clashes:
-        if set(names) >= {clash.one, clash.other} or {clash.one, clash.other} == set(names):
+        both = {clash.one, clash.other}
+        if both <= set(names) or (names[0] in both and f"{clash.other}" in finding.detail):
             where = clash.overlap.where
             return names, _middle(where.low_mm, where.high_mm), False
     for fit in content.layout.shell_fits:
         if fit.name == names[0] and fit.spare_mm < 0 and "shell" in finding.rule:
             return names, fit.corner_mm, False
     for zone in content.layout.zones:
-        if zone.fitting == names[0] and zone.purpose in f"{subject} {finding.detail}":
+        if zone.fitting == names[0] and finding.detail.startswith(zone.purpose):
             return names, _middle(zone.space.low_mm, zone.space.high_mm), False
-    thing = next(thing for thing in content.things if thing.name == names[0])
+    thing = content.thing(names[0])
     return names, _middle(thing.low_mm, thing.high_mm), False
 
 
-def _named(content: Content, subject: str) -> Iterator[str]:
-    """Yield the fittings named in a subject, in the order in which they stand there."""
-    words = subject.replace(",", " ").replace(":", " ").split()
-    known = {thing.name for thing in content.things}
-    for word in words:
-        if word in known:
-            yield word
-    if subject in known and subject not in words:
-        yield subject
+def _aisle(content: Content, subject: str) -> Corner | None:
+    """Return the narrowest place of a way, where the subject is one."""
+    found = [
+        aisle
+        for aisle in content.layout.aisles
+        if subject in (aisle.way, f"{aisle.way}, {aisle.level}")
+    ]
+    if not found:
+        return None
+    aisle = min(found, key=lambda aisle: aisle.passage.width_mm)
+    middle = _between(aisle.passage.from_mm, aisle.passage.to_mm)
+    return (*middle, (aisle.from_mm + aisle.to_mm) / 2)
+
+
+def _on_the_doors(content: Content, subject: str) -> tuple[tuple[str, ...], Corner, bool] | None:
+    """Return the place of a lamp, plate, camera or handle on the closed rear doors."""
+    vehicle = content.build.vehicle
+    for zone in vehicle.rear_end.zones:
+        if zone.name == subject or zone.kind in subject.split():
+            middle = _between(zone.from_mm, zone.to_mm)
+            return (REAR_DOORS,), (rear_mm(vehicle), *middle), False
+    return None
+
+
+def _named(content: Content, subject: str) -> tuple[str, ...]:
+    """Return the fittings named in a subject, in the order in which they stand there."""
+    if content.has_thing(subject):
+        return (subject,)
+    words = subject.replace(",", " ").replace(":", " ").replace(".", " ").split()
+    return tuple(word for word in words if content.has_thing(word))
 
 
 def _between(one: Point, other: Point) -> Point:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from coachwright.drawing.drafting import Note
-from coachwright.drawing.hiding import Patch
+from coachwright.drawing.gaze import Flat, plane
 from coachwright.drawing.scene import (
     Arc,
     Area,
@@ -207,7 +207,7 @@ def front_seats(vehicle: BaseVehicle) -> Iterator[Primitive]:
         yield from _seat(seat.reference_mm[0], seat.reference_mm[1])
 
 
-def wall_patches(build: Build, layout: Layout, z_mm: float) -> tuple[Patch, ...]:
+def cut_walls(build: Build, layout: Layout, z_mm: float) -> tuple[Flat, ...]:
     """Return what the side walls take of a plan: they hide what lies below them.
 
     Parameters
@@ -222,8 +222,8 @@ def wall_patches(build: Build, layout: Layout, z_mm: float) -> tuple[Patch, ...]
     bands = wall_bands(build, layout, z_mm)
     front, rear = build.vehicle.shell.cab_line_mm, rear_mm(build.vehicle)
     return (
-        (front, -bands.outer_mm, rear, -bands.finished_mm),
-        (front, bands.finished_mm, rear, bands.outer_mm),
+        plane((front, -bands.outer_mm), (rear, -bands.finished_mm)),
+        plane((front, bands.finished_mm), (rear, bands.outer_mm)),
     )
 
 

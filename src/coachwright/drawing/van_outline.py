@@ -4,11 +4,14 @@ The shape is nobody's: bumper, bonnet, windscreen and roof stand in fixed shares
 height and the front overhang.  It places what is fitted; it is not for measuring bodywork.
 """
 
+import math
 from collections.abc import Iterator
 
-from coachwright.drawing.scene import Circle, Layer, Line, Polyline, Primitive, Style, Weight
+from coachwright.drawing.scene import Arc, Circle, Layer, Line, Polyline, Primitive, Style, Weight
 from coachwright.model.vehicle import BaseVehicle
 
+SILL_OF_FLOOR_FACTOR = 0.55
+"""The sill stands at this share of the load floor's height above the ground."""
 _ARCH_OVER_TYRE = 1.16
 _RIM_OF_TYRE = 0.58
 _HUB_OF_TYRE = 0.16
@@ -28,7 +31,9 @@ def van_outline(vehicle: BaseVehicle, *, wheel_diameter_mm: float) -> Iterator[P
             weight=Weight.FINE,
             style=Style.DASHED,
         )
-    yield from _wheels(vehicle.outside.wheelbase_mm, wheel_diameter_mm)
+    yield from _wheels(
+        vehicle.outside.wheelbase_mm, wheel_diameter_mm, SILL_OF_FLOOR_FACTOR * floor
+    )
 
 
 def _body(vehicle: BaseVehicle) -> Polyline:
@@ -36,7 +41,7 @@ def _body(vehicle: BaseVehicle) -> Polyline:
     front = -outside.front_overhang_mm
     rear = outside.length_mm - outside.front_overhang_mm
     height = outside.height_mm
-    sill = 0.55 * outside.floor_height_mm
+    sill = SILL_OF_FLOOR_FACTOR * outside.floor_height_mm
     return Polyline(
         points_mm=(
             (front + 40, sill),
@@ -79,15 +84,18 @@ def _glass(vehicle: BaseVehicle) -> Polyline:
     )
 
 
-def _wheels(wheelbase_mm: float, diameter_mm: float) -> Iterator[Primitive]:
+def _wheels(wheelbase_mm: float, diameter_mm: float, sill_mm: float) -> Iterator[Primitive]:
     radius = diameter_mm / 2
+    arch = _ARCH_OVER_TYRE * radius
+    sill_deg = math.degrees(math.asin(max(-1.0, min(1.0, (sill_mm - radius) / arch))))
     for x in (0.0, wheelbase_mm):
         hub = (x, radius)
-        yield Circle(
+        yield Arc(
             centre_mm=hub,
-            radius_mm=_ARCH_OVER_TYRE * radius,
+            radius_mm=arch,
+            from_deg=sill_deg,
+            to_deg=180.0 - sill_deg,
             layer=Layer.BODY,
-            weight=Weight.FINE,
         )
         yield Circle(centre_mm=hub, radius_mm=radius, layer=Layer.BODY, weight=Weight.BOLD)
         yield Circle(

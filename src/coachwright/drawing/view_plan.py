@@ -13,9 +13,9 @@ from coachwright.drawing.scene import Layer, Point, Polyline, Primitive, Weight
 from coachwright.drawing.shell_plan import (
     body_outline,
     cut_shell,
+    cut_walls,
     door_notes,
     front_seats,
-    wall_patches,
 )
 from coachwright.drawing.shell_walls import rear_mm, wall_bands
 from coachwright.drawing.things import Thing
@@ -62,7 +62,7 @@ def plan(content: Content, level: str) -> Draft:
         gaze,
         hanging=level != "floor",
         built_in=level == "floor",
-        walls=wall_patches(content.build, content.layout, gaze.cut_mm or 0.0),
+        walls=cut_walls(content.build, content.layout, gaze.cut_mm or 0.0),
     )
     shown = [tag.thing for tag in casting.tags]
     seen = [tag.thing for tag in casting.tags if tag.seen]
@@ -115,6 +115,7 @@ def _primitives(content: Content, gaze: Gaze, casting: Casting) -> Iterator[Prim
         weight=Weight.NORMAL,
     )
     yield from front_seats(build.vehicle)
+    yield from casting.far_areas
     yield from casting.areas
     yield from cut_shell(build, layout, gaze.cut_mm or 0.0)
     yield from zone_outlines(layout, gaze, {tag.thing.name for tag in casting.tags})
