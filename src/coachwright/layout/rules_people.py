@@ -85,7 +85,7 @@ def _fall(_build: Build, layout: Layout) -> Iterator[Case]:
             limit=limit("layout.fall-height").value,
             unit="mm",
             missing=space.missing,
-            detail="top of the mattress above the finished floor",
+            detail="" if space.missing else "top of the mattress above the finished floor",
         )
 
 
