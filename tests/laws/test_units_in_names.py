@@ -1,8 +1,10 @@
 """Every float says its unit in its name."""
 
 import ast
+import builtins
 import dataclasses
 import inspect
+import sys
 import typing
 from collections.abc import Callable, Iterator
 from typing import Any
@@ -57,12 +59,25 @@ def _is_float(annotation: Any) -> bool:
     return all(_is_float(argument) for argument in arguments)
 
 
+class _ForCheckingOnly(dict[str, Any]):
+    """Gives Any for a name that a module imports for the type checker alone."""
+
+    def __init__(self, kind: type) -> None:
+        super().__init__()
+        self._known = vars(sys.modules[kind.__module__])
+
+    def __missing__(self, name: str) -> Any:
+        if name in self._known or hasattr(builtins, name):
+            raise KeyError(name)
+        return Any
+
+
 def _fields(kind: type) -> dict[str, Any]:
     own = inspect.get_annotations(kind)
     if issubclass(kind, BaseModel):
         return {name: field.annotation for name, field in kind.model_fields.items() if name in own}
     if dataclasses.is_dataclass(kind):
-        hints = typing.get_type_hints(kind)
+        hints = typing.get_type_hints(kind, localns=_ForCheckingOnly(kind))
         return {field.name: hints[field.name] for field in dataclasses.fields(kind)}
     if issubclass(kind, tuple) and hasattr(kind, "_fields"):
         return typing.get_type_hints(kind)
