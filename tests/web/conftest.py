@@ -13,15 +13,14 @@ from nicegui.functions.notify import notify
 from nicegui.storage import Storage
 from nicegui.testing import User
 from nicegui.testing.general import nicegui_reset_globals, prepare_simulation
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser, ViewportSize, sync_playwright
 
 from coachwright.actions.benching import Bench
 from coachwright.web import app
 from tests.web.benches import bench_in
 from tests.web.serving import Seat, launch, serving
 
-WIDE = {"width": 1440, "height": 900}
-PHONE = {"width": 390, "height": 844}
+WIDE = ViewportSize(width=1440, height=900)
 
 
 @pytest.fixture
@@ -43,7 +42,7 @@ async def user(
         try:
             prepare_simulation()
             app.declare(bench)
-            ui.run(storage_secret="simulated", show=False)
+            ui.run(storage_secret="simulated", show=False)  # noqa: S106
             async with core.app.router.lifespan_context(core.app):
                 transport = httpx.ASGITransport(core.app)
                 async with httpx.AsyncClient(transport=transport, base_url="http://t") as http:
