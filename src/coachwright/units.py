@@ -260,7 +260,9 @@ SYSTEMS = ("metric", "us")
 _MONEY = "money "
 
 
-def shown_number(value: float, unit: str, system: str = "metric") -> tuple[str, str]:
+def shown_number(
+    value: float, unit: str, system: str = "metric", *, more_digits: int = 0
+) -> tuple[str, str]:
     """Return a value as the digits and the unit symbol that a person reads.
 
     Parameters
@@ -271,6 +273,8 @@ def shown_number(value: float, unit: str, system: str = "metric") -> tuple[str, 
         An internal unit, such as ``"kg"``; minor units of a currency are ``"money EUR"``.
     system
         ``"metric"`` or ``"us"``.
+    more_digits
+        Behind the point, more than usual.
 
     Examples
     --------
@@ -279,7 +283,7 @@ def shown_number(value: float, unit: str, system: str = "metric") -> tuple[str, 
     """
     display = _display(unit, system)
     number = value * display.factor + display.offset
-    digits = display.digits + (0 < abs(number) < display.fine_below)
+    digits = display.digits + (0 < abs(number) < display.fine_below) + more_digits
     text = f"{number:,.{digits}f}"
     if float(text.replace(",", "")) == 0:
         text = f"{0:.{digits}f}"
@@ -292,7 +296,7 @@ def _display(unit: str, system: str) -> Display:
     return (US if system == "us" else METRIC)[unit]
 
 
-def shown(value: float | None, unit: str, system: str = "metric") -> str:
+def shown(value: float | None, unit: str, system: str = "metric", *, more_digits: int = 0) -> str:
     """Return a value with its unit for a person; "unknown" where there is none.
 
     Examples
@@ -302,8 +306,19 @@ def shown(value: float | None, unit: str, system: str = "metric") -> str:
     """
     if value is None:
         return "unknown"
-    number, symbol = shown_number(value, unit, system)
+    number, symbol = shown_number(value, unit, system, more_digits=more_digits)
     return f"{number}{_joint(symbol)}{symbol}".strip()
+
+
+def difference_unit(unit: str) -> str:
+    """Return the unit of the difference of two values: one of temperatures has no zero point.
+
+    Examples
+    --------
+    >>> shown(10.0, difference_unit("degC"), "us"), difference_unit("kg")
+    ('18 °F difference', 'kg')
+    """
+    return "K" if unit == "degC" else unit
 
 
 def _joint(symbol: str) -> str:

@@ -10,6 +10,8 @@ import pytest
 
 from coachwright.actions.schemas import schema
 from coachwright.actions.writing import record_text
+from coachwright.assess import RULES
+from coachwright.cli.showing import LONGEST_ID
 from tests.shells.running import Runner
 from tests.support.builds import Data, fitting, part, sheet
 
@@ -17,6 +19,32 @@ DISCIPLINES = ("layout", "weights", "road", "electrics", "water", "wishes")
 HEAVY: Data = {
     "own_parts": [part("safe", body={"size": ["600 mm", "600 mm", "600 mm"], "mass": "1500 kg"})],
     "fittings": [fitting("safe", "safe", at=["3900 mm", "0 mm", "0 mm"])],
+}
+
+WIDE: Data = {
+    "own_parts": [
+        part(
+            "small-inverter",
+            inverter={"continuous": "1000 W", "surge": "1200 W", "standby": "12 W"},
+        ),
+        part(
+            "kiln",
+            ac_load={
+                "modes": [
+                    {
+                        "name": "firing",
+                        "draw": "130000 W",
+                        "summer_use": "4 h/day",
+                        "winter_use": "4 h/day",
+                    }
+                ]
+            },
+        ),
+    ],
+    "fittings": [
+        fitting("inverter", "small-inverter", at=["3900 mm", "0 mm", "0 mm"]),
+        fitting("kiln", "kiln", at=["2900 mm", "0 mm", "0 mm"]),
+    ],
 }
 
 
@@ -34,6 +62,14 @@ def heavy(tmp_path: Path) -> Path:
     """Return a build that is far too heavy."""
     path = tmp_path / "heavy.toml"
     path.write_text(record_text(sheet(HEAVY)), encoding="utf-8")
+    return path
+
+
+@pytest.fixture
+def wide(tmp_path: Path) -> Path:
+    """Return a build whose broken rules have wide figures beside long ids."""
+    path = tmp_path / "wide.toml"
+    path.write_text(record_text(sheet(WIDE)), encoding="utf-8")
     return path
 
 
@@ -77,6 +113,37 @@ def test_all_shows_what_is_met_and_not_applicable(run: Runner, light: Path) -> N
     assert "(--all lists them)" in short
     assert "(--all lists them)" not in long
     assert len(long) > len(short)
+
+
+def test_no_rule_id_is_longer_than_the_column_that_holds_it() -> None:
+    assert max(len(rule.id) for rules in RULES.values() for rule in rules) <= LONGEST_ID
+
+
+@pytest.mark.parametrize("units", ["metric", "us"])
+@pytest.mark.parametrize("name", ["heavy", "light", "wide"])
+def test_a_rule_id_is_never_broken(
+    run: Runner, request: pytest.FixtureRequest, name: str, units: str
+) -> None:
+    path = request.getfixturevalue(name)
+    findings = json.loads(run("check", path, "--json").out)["findings"]
+    lines = {
+        line[:80].strip() for line in run("check", path, "--all", "--units", units).out.split("\n")
+    }
+    shown = {line.split("  ")[0] for line in lines}
+    assert {finding["rule"] for finding in findings} <= shown
+
+
+def test_all_tells_of_a_rule_only_the_case_nearest_its_limit(run: Runner, light: Path) -> None:
+    findings = json.loads(run("check", light, "--json").out)["findings"]
+    rule = "weights.axle-rating-eu"
+    met = [f for f in findings if f["rule"] == rule and f["outcome"] == "met"]
+    nearest = min(met, key=lambda finding: finding["margin"])
+    said = run("check", light, "--all").out
+    assert len(met) > 1
+    assert said.count(f" {rule} ") == 1
+    before, after = said.split(f" {rule} ")
+    assert nearest["subject"].split(",")[0] in " ".join(before.split("\n")[-3:])
+    assert f"and {len(met) - 1} more, all met" in after.split("\n")[1]
 
 
 def test_the_json_validates_against_the_exported_schema(

@@ -111,14 +111,14 @@ def _is_asked_for(figure: "FigureChange") -> bool:
 
 
 def _difference(figure: "FigureChange", system: str) -> str:
-    """Return the change with its sign; a difference of temperatures has no zero point."""
+    """Return the change with its sign."""
     from coachwright.cli.showing import show
+    from coachwright.units import difference_unit
 
     value = figure.change.value
     if value is None:
         return "unknown"
-    unit = "K" if figure.change.unit == "degC" else figure.change.unit
-    said = show(value, unit, system)
+    said = show(value, difference_unit(figure.change.unit), system)
     sign = "+" if value > 0 and any(digit in "123456789" for digit in said) else ""
     return f"{sign}{said}"
 

@@ -22,6 +22,12 @@ if TYPE_CHECKING:
 _NARROW = 80
 _WIDEST = 110
 """Wider tables are harder to read, however wide the screen."""
+LONGEST_ID = 39
+"""Letters of the longest rule id; a column that shows ids is never narrower."""
+_FIGURE_BESIDE_ID = 10
+"""Widest column of figures beside ids: three of them leave room for an id on a narrow screen."""
+_WORDS_BESIDE_ID = 22
+"""The same for columns of words, of which there is one."""
 
 
 def console() -> "Console":
@@ -64,6 +70,32 @@ def table(
     return made
 
 
+def table_of_rules(*headings: str, right: Iterable[int] = (), leading: int = 1) -> "Table":
+    """Return a table whose first column holds rule ids, which are copied and so never broken.
+
+    The other columns give way instead: a unit may stand under its number.
+
+    Parameters
+    ----------
+    right
+        Places of the columns that hold figures.
+    leading
+        Empty lines between rows.
+    headings
+        From the left.
+    """
+    figures = frozenset(right)
+    made = table(*headings, leading=leading)
+    for place, column in enumerate(made.columns):
+        if place == 0:
+            column.min_width = LONGEST_ID
+        elif place in figures:
+            column.justify, column.max_width = "right", _FIGURE_BESIDE_ID
+        else:
+            column.max_width = _WORDS_BESIDE_ID
+    return made
+
+
 def add(rows: "Table", *cells: "str | Text") -> None:
     """Add a row to a table; nothing in a cell is taken for markup."""
     from rich.text import Text
@@ -95,7 +127,11 @@ def show(value: float | None, unit: str, system: str) -> str:
     >>> show(-12.25, "kg", "metric"), show(None, "kg", "metric")
     ('−12.2 kg', 'unknown')
     """
-    text = shown(value, unit, system)
+    return signed(shown(value, unit, system))
+
+
+def signed(text: str) -> str:
+    """Return a number's text with a true minus sign."""
     return f"−{text[1:]}" if text.startswith("-") else text
 
 

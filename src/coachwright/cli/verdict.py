@@ -7,8 +7,10 @@ from typing import TYPE_CHECKING
 from rich.text import Text
 
 from coachwright.actions.checking import Verdict, verdict
-from coachwright.cli.showing import add, console, plain, show, table
+from coachwright.cli.showing import add, console, show, signed, table, table_of_rules
 from coachwright.model.finding import Finding, Outcome, Severity, Source, Status
+from coachwright.model.grouping import FindingGroup, grouped
+from coachwright.model.telling import compared
 from coachwright.units import worded
 
 if TYPE_CHECKING:
@@ -84,23 +86,20 @@ def _headline(figures: "Iterable[Figure]", system: str) -> "Table":
 
 
 def _broken(findings: Iterable[Finding], system: str) -> "Table":
-    made = table("rule", "value", "limit", "margin", right=(1, 2, 3), leading=1)
+    made = table_of_rules("rule", "value", "limit", "margin", right=(1, 2, 3))
     for finding in findings:
-        value, limit = _apart(finding, system)
-        margin = show(finding.margin, finding.unit, system)
-        add(made, _said(finding, system), value, f"{_SIGNS[finding.holds]} {limit}", margin)
+        add(made, _said(finding, system), *_compared(finding, system))
     return made
 
 
-def _apart(finding: Finding, system: str) -> tuple[str, str]:
-    """Return value and limit; with all their digits where fewer would make them look the same."""
-    value = show(finding.value, finding.unit, system)
-    limit = show(finding.limit, finding.unit, system)
-    if finding.value is None or finding.limit is None or finding.value == finding.limit:
-        return value, limit
-    if value == limit:
-        return f"{plain(finding.value)} {finding.unit}", f"{plain(finding.limit)} {finding.unit}"
-    return value, limit
+def _compared(finding: Finding, system: str) -> tuple[str, str, str]:
+    """Return value, limit and margin."""
+    figures = compared(finding, system)
+    return (
+        signed(figures.value),
+        f"{_SIGNS[finding.holds]} {signed(figures.limit)}",
+        signed(figures.margin),
+    )
 
 
 def _said(finding: Finding, system: str) -> Text:
@@ -135,7 +134,7 @@ def _titled(finding: Finding, system: str) -> str:
 
 
 def _unknown(findings: Iterable[Finding], system: str) -> "Table":
-    made = table("rule", "severity", "what is missing")
+    made = table_of_rules("rule", "severity", "what is missing")
     for finding in findings:
         title = Text(_titled(finding, system)).append(f"\n{finding.rule}", style="dim")
         title.append(_accepted(finding), style="italic")
@@ -144,23 +143,29 @@ def _unknown(findings: Iterable[Finding], system: str) -> "Table":
 
 
 def _print_rest(screen: "Console", findings: Iterable[Finding], system: str) -> None:
-    met = table("met", "value", "limit", right=(1, 2))
-    idle = table("not applicable", "rule")
-    for finding in findings:
+    """Print what is met and what is not applicable: of each rule the case nearest its limit."""
+    met = table_of_rules("met", "value", "limit", "margin", right=(1, 2, 3), leading=0)
+    idle = table_of_rules("not applicable", leading=0)
+    for group in grouped(findings):
+        finding = group.nearest
         if finding.outcome is Outcome.MET:
-            add(
-                met,
-                _titled(finding, system),
-                show(finding.value, finding.unit, system),
-                f"{_SIGNS[finding.holds]} {show(finding.limit, finding.unit, system)}",
-            )
+            add(met, _told(group, system, "all met"), *_compared(finding, system))
         elif finding.outcome is Outcome.NOT_APPLICABLE:
-            title = Text(_titled(finding, system))
-            if finding.detail:  # why this one thing is not judged
-                title.append(f"\n{worded(finding.detail, system)}", style="dim")
-            add(idle, title, finding.rule)
+            add(idle, _told(group, system, "none judged"))
     screen.print(met)
     screen.print(idle)
+
+
+def _told(group: FindingGroup, system: str, others: str) -> Text:
+    """Return what one case says for all of its group; why it is not judged, where it is not."""
+    finding = group.nearest
+    said = Text(_titled(finding, system))
+    if finding.outcome is Outcome.NOT_APPLICABLE and finding.detail:
+        said.append(f"\n{worded(finding.detail, system)}", style="dim")
+    said.append(f"\n{finding.rule}", style="dim")
+    if group.more:
+        said.append(f"\nand {group.more} more, {others}", style="dim")
+    return said
 
 
 def _print_close(
