@@ -29,8 +29,15 @@ class Module(NamedTuple):
 
 @cache
 def modules() -> tuple[Module, ...]:
-    """Return every module under src/coachwright, sorted by path."""
-    return tuple(_module(path) for path in sorted(SOURCE.rglob("*.py")))
+    """Return every module under src/coachwright, sorted by path.
+
+    The migrations are left out: they are scripts that only run inside the migration tool.
+    """
+    return tuple(
+        _module(path)
+        for path in sorted(SOURCE.rglob("*.py"))
+        if "migrations" not in path.relative_to(SOURCE).parts
+    )
 
 
 def _module(path: Path) -> Module:
