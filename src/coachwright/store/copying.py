@@ -7,7 +7,7 @@ import os
 import shutil
 import sqlite3
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from sqlalchemy import Connection, MetaData, func, insert, select, text
@@ -21,6 +21,9 @@ from coachwright.store.schema import (
     version_of,
 )
 from coachwright.store.trouble import told
+
+_BESIDE = ("-wal", "-shm", "-journal")
+"""What SQLite keeps beside a file."""
 
 _ROWS = 20
 """Rows carried at once; an attachment is one row and may be large."""
@@ -109,12 +112,12 @@ def restore(database: Database, file: Path, kept_in: Path) -> Path | None:
         bring_up_to_date(newer)
         newer.close()
         _as_one_file(part)
-        if not _alone(database.file):
-            kept = _keep_as_it_is(database.file, kept)
-        elif database.file.exists():
-            shutil.copyfile(database.file, kept)
+        there = database.file.exists()
+        if there:
+            kept.parent.mkdir(parents=True, exist_ok=True)
+            _keep(database.file, kept)
         _in_place(part, database.file)
-    return kept if kept.exists() else None
+    return kept if there else None
 
 
 def free_name(wanted: Path) -> Path:
@@ -142,8 +145,9 @@ def _beside(file: Path) -> Iterator[Path]:
             "choose another folder or make room and try again"
         ) from error
     finally:
-        for end in ("", "-wal", "-shm", "-journal"):
-            part.with_name(part.name + end).unlink(missing_ok=True)
+        for end in ("", *_BESIDE):
+            with suppress(OSError):  # what went wrong before is what has to be said
+                part.with_name(part.name + end).unlink(missing_ok=True)
 
 
 def _in_place(part: Path, file: Path) -> None:
@@ -204,15 +208,29 @@ def _alone(file: Path) -> bool:
     return True
 
 
-def _keep_as_it_is(file: Path, kept: Path) -> Path:
-    """Keep a damaged file byte for byte, with its log: someone may still find something in it."""
+def _keep(file: Path, kept: Path) -> None:
+    """Keep a file as one; a damaged one byte for byte with its log, in which someone may look.
+
+    Raises
+    ------
+    StoreBusy
+        Where another program has it open; then nothing is kept.
+    """
+    log, kept_log = (each.with_name(f"{each.name}-wal") for each in (file, kept))
     shutil.copyfile(file, kept)
-    log = file.with_name(f"{file.name}-wal")
-    if log.exists():
-        shutil.copyfile(log, kept.with_name(f"{kept.name}-wal"))
-        log.unlink()  # a log beside another file than its own would be played into it
-    file.with_name(f"{file.name}-shm").unlink(missing_ok=True)
-    return kept
+    if log.exists():  # before anything opens the file, which may throw a log away
+        shutil.copyfile(log, kept_log)
+    try:
+        whole = _alone(file)
+    except StoreBusy:
+        kept.unlink()
+        kept_log.unlink(missing_ok=True)
+        raise
+    if whole:
+        shutil.copyfile(file, kept)
+        kept_log.unlink(missing_ok=True)
+    for end in _BESIDE:  # a log beside another file than its own would be played into it
+        file.with_name(file.name + end).unlink(missing_ok=True)
 
 
 def _copy_to_file(database: Database, part: Path, version: str) -> None:
