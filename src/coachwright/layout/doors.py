@@ -84,7 +84,7 @@ def swung(body: Solid, vehicle: BaseVehicle, door: Mounting, open_deg: float) ->
         outside.length_mm - outside.front_overhang_mm,
         sign * vehicle.rear_end.door_hinge_y_mm,
     )
-    cos, sin = _cos_sin(sign * open_deg)
+    cos, sin = _cos_sin_ratio(sign * open_deg)
 
     def turned(point: Point) -> Point:
         x_mm, y_mm = point[0] - hinge_mm[0], point[1] - hinge_mm[1]
@@ -105,7 +105,7 @@ def _around(part: Box, turned: Callable[[Point], Point]) -> Box:
     return bounds_of((one, other))
 
 
-def _cos_sin(angle_deg: float) -> tuple[float, float]:
+def _cos_sin_ratio(angle_deg: float) -> tuple[float, float]:
     """Return cosine and sine, exact at quarter turns."""
     quarters = angle_deg / QUARTER_DEG
     if quarters == round(quarters):

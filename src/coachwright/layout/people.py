@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
 from statistics import NormalDist
+from typing import NamedTuple
 
 from coachwright import reference
 from coachwright.errors import UnknownName
@@ -110,17 +111,24 @@ def percentile_mm(*, dimension: str, sex: str, percentile: str) -> float:
     return by_share[shares[percentile]]
 
 
+class _Point(NamedTuple):
+    """A percentile of a body dimension."""
+
+    value_mm: float
+    share_frac: float
+
+
 @cache
-def _percentiles(dimension: str, sex: str) -> tuple[tuple[float, float], ...]:
+def _percentiles(dimension: str, sex: str) -> tuple[_Point, ...]:
     rows = reference.table("anthropometry")
     for row in rows:
         if row["dimension"] == dimension and row["sex"] == sex:
-            return tuple((float(row[column]), share) for column, share in PERCENTILES)
+            return tuple(_Point(float(row[column]), share) for column, share in PERCENTILES)
     known = sorted({row["dimension"] for row in rows})
     raise UnknownName("body dimension", f"{dimension} of {sex}", known)
 
 
-def _share_frac(points: tuple[tuple[float, float], ...], value_mm: float) -> float:
+def _share_frac(points: tuple[_Point, ...], value_mm: float) -> float:
     normal = NormalDist()
     steps = list(pairwise(points))
     (low_mm, low_frac), (high_mm, high_frac) = next(

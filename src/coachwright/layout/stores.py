@@ -27,7 +27,7 @@ def counters(here: Standing) -> tuple[Counter, ...]:
     The length counts along the longer side; what is let into the top or stands on it takes its own
     stretch of that side over the whole depth.
     """
-    from_mm, to_mm = _assumed("counter-from"), _assumed("counter-to")
+    from_mm, to_mm = _assumed_mm("counter-from"), _assumed_mm("counter-to")
     found = []
     for fitted in here.build.having("carcass"):
         place = here.solids[fitted.name].bounds
@@ -40,14 +40,14 @@ def counters(here: Standing) -> tuple[Counter, ...]:
             Counter(
                 name=fitted.name,
                 length_mm=max(length_mm, width_mm),
-                taken_mm=union_mm(_taken(here, fitted.name, place, axis)),
+                taken_mm=union_mm(_taken_mm(here, fitted.name, place, axis)),
                 top_mm=top_mm,
             )
         )
     return tuple(found)
 
 
-def _taken(here: Standing, name: str, top: Box, axis: int) -> Iterator[tuple[float, float]]:
+def _taken_mm(here: Standing, name: str, top: Box, axis: int) -> Iterator[tuple[float, float]]:
     """Yield the stretches of a counter that something let in or standing there takes."""
     for other, body in here.solids.items():
         if other == name or not here.kin.related(name, other):
@@ -58,6 +58,6 @@ def _taken(here: Standing, name: str, top: Box, axis: int) -> Iterator[tuple[flo
             yield start_mm, end_mm
 
 
-def _assumed(name: str) -> float:
+def _assumed_mm(name: str) -> float:
     rows = {row["name"]: row for row in reference.table("layout_assumptions")}
     return float(rows[name]["value"])

@@ -82,12 +82,12 @@ def _pieces(
     space: Box, axis: int, holes: Sequence[Hole], heights_mm: Sequence[float]
 ) -> Iterator[tuple[float, float, bool]]:
     """Yield bottom, top and whether it is closed, for each piece of wall beside a space."""
-    along = _cuts(
+    along = _cuts_mm(
         space.low_mm[axis],
         space.high_mm[axis],
         [edge for hole in holes for edge in (hole.from_mm, hole.to_mm)],
     )
-    up = _cuts(
+    up = _cuts_mm(
         space.low_mm[2],
         space.high_mm[2],
         [*heights_mm, *(edge for hole in holes for edge in (hole.bottom_mm, hole.top_mm))],
@@ -98,6 +98,6 @@ def _pieces(
             yield bottom_mm, top_mm, not any(hole.holds(*middle) for hole in holes)
 
 
-def _cuts(low_mm: float, high_mm: float, edges_mm: Sequence[float]) -> list[float]:
+def _cuts_mm(low_mm: float, high_mm: float, edges_mm: Sequence[float]) -> list[float]:
     inner = {edge for edge in edges_mm if low_mm < edge < high_mm}
     return [low_mm, *sorted(inner), high_mm]
