@@ -12,6 +12,7 @@ if TYPE_CHECKING:
 
 SHOP_VARIABLE = "COACHWRIGHT_SHOP"
 DATA_VARIABLE = "XDG_DATA_HOME"
+DATABASE_VARIABLE = "COACHWRIGHT_DATABASE"
 
 
 class System(StrEnum):
@@ -78,6 +79,11 @@ def data_folder() -> Path:
     data = os.environ.get(DATA_VARIABLE)
     home = Path(data) if data else Path.home() / ".local" / "share"
     return home / "coachwright"
+
+
+def database() -> str:
+    """Return the address of the store of builds: a file's path, or that of a server."""
+    return os.environ.get(DATABASE_VARIABLE) or str(data_folder() / "builds.db")
 
 
 def _usual_shop() -> Path:

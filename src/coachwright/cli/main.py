@@ -18,6 +18,7 @@ from coachwright import __version__
 from coachwright.cli import (
     accept,
     arrange,
+    backup,
     check,
     compare,
     new,
@@ -51,6 +52,8 @@ app.command("compare")(compare.compare)
 app.command("print")(printing.print_papers)
 app.command("accept")(accept.accept)
 app.command("serve")(serve.serve)
+app.command("backup")(backup.backup)
+app.command("restore")(backup.restore)
 app.add_typer(arrange.app, name="arrange")
 app.add_typer(parts.app, name="parts")
 app.add_typer(vehicles.app, name="vehicles")

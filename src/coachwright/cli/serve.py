@@ -7,12 +7,11 @@ from typing import Annotated
 
 import typer
 
-from coachwright.cli.choices import catalogue, data_folder
+from coachwright.cli.choices import catalogue, data_folder, database
 
 PORT = 8710
 LOOPBACK = "127.0.0.1"
 ALONE = frozenset({LOOPBACK, "::1", "localhost"})
-DATABASE_VARIABLE = "COACHWRIGHT_DATABASE"
 STORAGE_VARIABLE = "NICEGUI_STORAGE_PATH"
 """Where the library keeps what each person has chosen; it reads this when it is imported."""
 _OWNER_ONLY = 0o600
@@ -44,8 +43,7 @@ def serve(
             f"the bench has no people with passwords yet, so it listens to this machine alone; "
             f"leave --listen {listen} out"
         )
-    address = os.environ.get(DATABASE_VARIABLE) or folder / "builds.db"
-    bench = set_up(address, catalogue(context))
+    bench = set_up(database(), catalogue(context))
     typer.echo(f"The bench is open at http://{listen}:{port}/ (end it with Ctrl-C)")
     start(bench, host=listen, port=port, secret=_secret(folder), show=not no_open)
 
