@@ -42,7 +42,7 @@ def accept(path: Path, catalogue: Catalogue, words: Mapping[str, Any]) -> tuple[
     if decision is None:
         raise BuildFileError(faults)
     opened = open_build(path, catalogue)
-    findings = _about(assess(opened.build).findings, decision)
+    findings = acceptable(assess(opened.build).findings, decision)
     edited = text_with_decision(path.read_text(encoding="utf-8-sig"), decision)
     wanted = opened.sheet.model_copy(update={"decisions": (*opened.sheet.decisions, decision)})
     data, _ = parse_toml(edited, str(path))
@@ -53,7 +53,16 @@ def accept(path: Path, catalogue: Catalogue, words: Mapping[str, Any]) -> tuple[
     return findings
 
 
-def _about(findings: tuple[Finding, ...], decision: Decision) -> tuple[Finding, ...]:
+def acceptable(findings: tuple[Finding, ...], decision: Decision) -> tuple[Finding, ...]:
+    """Return the findings that a decision accepts.
+
+    Raises
+    ------
+    UnknownName
+        Where there is no such rule, or none of its findings is about the subject.
+    CallError
+        Where the rule is not broken there, or was accepted already.
+    """
     of_rule = [finding for finding in findings if finding.rule == decision.rule]
     if not of_rule:
         known = [rule.id for rules in RULES.values() for rule in rules]

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from coachwright.web.pages import build, home
+from coachwright.web.pages import brief, build, findings, home, weights
 from coachwright.web.state import Here
 
 
@@ -35,6 +35,9 @@ class Page:
 
 PAGES: tuple[Page, ...] = (
     Page(slug="", title="Order book", create=home.create, of_build=False),
+    Page(slug="brief", title="Brief", create=brief.create),
     Page(slug="board", title="Drawing board", create=build.create),
+    Page(slug="findings", title="Findings", create=findings.create),
+    Page(slug="weights", title="Weights", create=weights.create),
 )
 """In the order of the list on the left."""

@@ -1,0 +1,84 @@
+"""Pictures of every page of the bench, by day, by night and on a phone: `make screens`."""
+
+import sys
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Literal
+
+from playwright.sync_api import Browser, Page, ViewportSize, sync_playwright
+
+from coachwright.web.navigation import PAGES
+from tests.web.serving import Seat, launch, serving
+
+FOLDER = Path("out") / "screens"
+DEMOS = ("Night watch", "Troubled")
+SIZES: dict[str, tuple[ViewportSize, Literal["light", "dark"]]] = {
+    "day": ({"width": 1440, "height": 900}, "light"),
+    "night": ({"width": 1440, "height": 900}, "dark"),
+    "phone": ({"width": 390, "height": 844}, "light"),
+    "wide": ({"width": 2560, "height": 1440}, "light"),
+}
+_MOST_HIGH = 5000
+"""Longer pages are cut off in their picture."""
+
+
+def opened(seat: Seat, name: str) -> str:
+    """Open a copy of a demonstration build and return the address of its pages."""
+    seat.go("/")
+    row = seat.page.locator(".card", has_text=name).filter(has=seat.page.get_by_role("button"))
+    row.get_by_role("button", name="Open a copy").first.click()
+    seat.page.wait_for_url("**/board")
+    return seat.page.url.partition(seat.address)[2].rpartition("/")[0]
+
+
+def pictures(
+    browser: Browser, address: str, only: tuple[str, ...], sizes: tuple[str, ...]
+) -> Iterator[Path]:
+    """Yield the picture of each page at each size."""
+    for size in sizes:
+        viewport, scheme = SIZES[size]
+        context = browser.new_context(viewport=viewport, color_scheme=scheme)
+        seat = Seat(page=context.new_page(), address=address)
+        builds = [opened(seat, name) for name in DEMOS]
+        for page in PAGES:
+            if only and page.slug not in only:
+                continue
+            for build, demo in zip(builds, DEMOS, strict=True) if page.of_build else (("", ""),):
+                seat.go(f"{build}/{page.slug}")
+                word = demo.lower().replace(" ", "-") or "shop"
+                yield _picture(seat.page, FOLDER / f"{page.slug or 'home'}-{word}-{size}.png")
+        for line in seat.trouble:
+            print(f"{size}: {line}")  # noqa: T201  # for whoever looks at the pictures
+        context.close()
+
+
+def _picture(page: Page, path: Path) -> Path:
+    page.wait_for_load_state("networkidle")
+    page.evaluate("document.fonts.ready")
+    path.parent.mkdir(parents=True, exist_ok=True)
+    high = min(page.evaluate("document.documentElement.scrollHeight"), _MOST_HIGH)
+    wide = page.viewport_size["width"] if page.viewport_size else 0
+    page.screenshot(
+        path=path, full_page=True, clip={"x": 0, "y": 0, "width": wide, "height": high}
+    )
+    return path
+
+
+def main(words: list[str]) -> None:
+    """Write the pictures; words name pages (slugs) or sizes, none means every one."""
+    sizes = tuple(word for word in words if word in SIZES) or tuple(SIZES)
+    only = tuple(word for word in words if word not in SIZES)
+    with (
+        tempfile.TemporaryDirectory() as folder,
+        serving(Path(folder)) as address,
+        sync_playwright() as playwright,
+    ):
+        browser = launch(playwright)
+        for path in pictures(browser, address, only, sizes):
+            print(path)  # noqa: T201  # for whoever looks at the pictures
+        browser.close()
+
+
+if __name__ == "__main__":
+    main(sys.argv[1:])
