@@ -179,6 +179,9 @@ def _added(
         return _with_first_entry(text, all_blocks, parent, wanted)
     if _is_block_like(wish.after) and _stands_in_blocks(all_blocks, parent):
         return _with_section(text, all_blocks, parent, _sections(_keys(place), wish.after))
+    if _is_implied(text, all_blocks, parent):
+        new = section(_keys(parent), {str(place[-1]): wish.after}, of_list=False)
+        return _with_section(text, all_blocks, parent, new)
     return _set_in_block(text, all_blocks, place, wish)
 
 
@@ -222,8 +225,15 @@ def _sections(keys: list[str], value: Any) -> str:
     return "\n".join(section(keys, each, of_list=True) for each in value)
 
 
+def _is_implied(text: str, all_blocks: tuple[Block, ...], path: Steps) -> bool:
+    """Say whether a table has no header of its own, only tables below it."""
+    if not path or any(each.path == path for each in all_blocks):
+        return False
+    return bool(below(all_blocks, path)) and not _has_key(text, _holder(all_blocks, path), path)
+
+
 def _stands_in_blocks(all_blocks: tuple[Block, ...], path: Steps) -> bool:
-    return not path or any(each.path == path for each in below(all_blocks, path))
+    return not path or bool(below(all_blocks, path))
 
 
 def _with_section(text: str, all_blocks: tuple[Block, ...], parent: Steps, new: str) -> str:

@@ -1,0 +1,206 @@
+"""Edits that put a fitting elsewhere: moved, turned, mirrored.
+
+A place told by something else becomes a length on the axis that the fitting is moved along, and
+stays as it is on the others.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from coachwright.actions.following import AXES, carried_by_length
+from coachwright.errors import CallError, UnknownName
+from coachwright.model.build import TURNS_DEG, Build, BuildSheet, Fitted
+from coachwright.model.placement import turned_size_mm
+from coachwright.model.position import Relation
+from coachwright.store.edits import Edit, Put
+from coachwright.units import QuantityFault, parse, written
+
+_SAME_MM = 0.05
+"""A move shorter than this is none."""
+_QUARTER = 1
+
+Wanted = dict[str, dict[int | str, Any]]
+"""Reference name → axis or field → what shall stand there."""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Place:
+    """Where a fitting shall stand: smallest corner [mm], None where an axis stays as it is."""
+
+    x_mm: float | None = None
+    y_mm: float | None = None
+    z_mm: float | None = None
+
+    def on(self, axis: int) -> float | None:
+        """Return the place on one axis."""
+        return (self.x_mm, self.y_mm, self.z_mm)[axis]
+
+
+def fitted_of(build: Build, name: str) -> Fitted:
+    """Return a fitting of a build.
+
+    Raises
+    ------
+    UnknownName
+        Where there is none of that name.
+    """
+    fitted = build.fitted(name)
+    if fitted is None:
+        raise UnknownName("fitting", name, [each.name for each in build.fittings])
+    return fitted
+
+
+def move(sheet: BuildSheet, build: Build, name: str, to: Place) -> tuple[Edit, ...]:
+    """Return the edits that move a fitting, and with it what it carries.
+
+    Raises
+    ------
+    UnknownName
+        Where there is no such fitting.
+    """
+    here = fitted_of(build, name)
+    wanted: Wanted = {}
+    for axis in AXES:
+        target = to.on(axis)
+        if target is not None and abs(target - here.at_mm[axis]) >= _SAME_MM:
+            wanted.setdefault(name, {})[axis] = written_mm(target)
+            _carry(build, name, axis, target - here.at_mm[axis], wanted)
+    return edits_for(sheet, build, wanted)
+
+
+def shift(sheet: BuildSheet, build: Build, name: str, by_mm: Sequence[float]) -> tuple[Edit, ...]:
+    """Return the edits that move a fitting by some millimetres along each axis."""
+    here = fitted_of(build, name).at_mm
+    to = [None if not step else start + step for start, step in zip(here, by_mm, strict=True)]
+    return move(sheet, build, name, Place(x_mm=to[0], y_mm=to[1], z_mm=to[2]))
+
+
+def move_as_written(
+    sheet: BuildSheet, build: Build, name: str, axis: int, text: str
+) -> tuple[Edit, ...]:
+    """Return the edits that give a fitting a place as a person types it.
+
+    Parameters
+    ----------
+    sheet, build
+        As written, and with everything found.
+    name
+        Of the fitting.
+    axis
+        0, 1 or 2 for x, y and z.
+    text
+        A length with its unit, a bare number of the unit that the brief is read in, or a relation
+        such as ``"behind galley 20 mm"``.
+    """
+    here = fitted_of(build, name)
+    bare = text.strip()
+    if bare.replace(".", "", 1).removeprefix("-").isdigit():
+        bare = f"{bare} {'in' if build.brief.units == 'us' else 'mm'}"
+    wanted: Wanted = {name: {axis: bare}}
+    found_mm = parse(bare, "length")
+    if not isinstance(found_mm, QuantityFault):
+        _carry(build, name, axis, found_mm - here.at_mm[axis], wanted)
+    return edits_for(sheet, build, wanted)
+
+
+def turn(sheet: BuildSheet, build: Build, name: str) -> tuple[Edit, ...]:
+    """Return the edits that turn a fitting by a quarter anticlockwise, about its middle.
+
+    Notes
+    -----
+    On an axis where its place is told by something else it stays there, as against a wall.
+    """
+    here = fitted_of(build, name)
+    old_deg = here.fitting.turn_deg
+    new_deg = TURNS_DEG[(TURNS_DEG.index(old_deg) + _QUARTER) % len(TURNS_DEG)]
+    size = here.part.body.size_mm
+    before, after = turned_size_mm(size, old_deg), turned_size_mm(size, new_deg)
+    wanted: Wanted = {name: {"turn": f"{new_deg:g} deg"}}
+    for axis in AXES[:2]:
+        if not isinstance(here.fitting.at_mm[axis], Relation):
+            low_mm = here.at_mm[axis] + (before[axis] - after[axis]) / 2
+            wanted[name][axis] = written_mm(low_mm)
+    return edits_for(sheet, build, wanted)
+
+
+def mirror(sheet: BuildSheet, build: Build, name: str) -> tuple[Edit, ...]:
+    """Return the edits that swap a fitting's left and right."""
+    here = fitted_of(build, name)
+    return edits_for(sheet, build, {name: {"mirror": not here.fitting.mirror}})
+
+
+def entry_of(sheet: BuildSheet, name: str) -> tuple[str, ...]:
+    """Return the path of a fitting's own entry; empty where only the standard build has it."""
+    if any(fitting.name == name for fitting in sheet.fittings):
+        return ("fittings", name)
+    if any(fitting.name == name for fitting in sheet.changes.added):
+        return ("changes", "added", name)
+    return ()
+
+
+def as_written(fitted: Fitted) -> list[str]:
+    """Return a fitting's place as a file spells it."""
+    return [
+        place.text if isinstance(place, Relation) else written(place, "length")
+        for place in fitted.fitting.at_mm
+    ]
+
+
+def edits_for(sheet: BuildSheet, build: Build, wanted: Wanted) -> tuple[Edit, ...]:
+    """Return the edits that write something of several fittings."""
+    return tuple(
+        edit
+        for name, values in wanted.items()
+        for edit in _edits_of(sheet, fitted_of(build, name), values)
+    )
+
+
+def _carry(build: Build, name: str, axis: int, shift_mm: float, wanted: Wanted) -> None:
+    for each in carried_by_length(build, name, axis):
+        wanted.setdefault(each.name, {})[axis] = written_mm(each.at_mm[axis] + shift_mm)
+
+
+def _edits_of(sheet: BuildSheet, here: Fitted, values: Mapping[int | str, Any]) -> Iterator[Edit]:
+    """Yield the edits of one fitting, where the sheet has it: its own entry or what differs."""
+    own = entry_of(sheet, here.name)
+    if own:
+        yield from _puts(own, values)
+        return
+    if not sheet.standard:
+        raise CallError(f"{here.name} is in no list of this sheet; look at it again")
+    left = dict(values)
+    if any(e.fitting == here.name and e.at_mm is not None for e in sheet.changes.exchanged):
+        places: dict[int | str, Any] = {a: left.pop(a) for a in AXES if a in left}
+        yield from _puts(("changes", "exchanged", here.name), places)
+    if not left:
+        return
+    path = ("changes", "moved", here.name)
+    if any(move.fitting == here.name for move in sheet.changes.moved):
+        yield from _puts(path, left)
+    else:
+        yield Put(path=path, value=_moved(here, left))
+
+
+def _puts(path: tuple[str, ...], values: Mapping[int | str, Any]) -> Iterator[Edit]:
+    for key, value in values.items():
+        steps = ("at", key) if isinstance(key, int) else (key,)
+        yield Put(path=(*path, *steps), value=value)
+
+
+def _moved(here: Fitted, values: Mapping[int | str, Any]) -> dict[str, Any]:
+    """Return the entry of what the sheet says of a fitting that the standard build has."""
+    at = as_written(here)
+    for axis in AXES:
+        at[axis] = values.get(axis, at[axis])
+    return {
+        "fitting": here.name,
+        "at": at,
+        "turn": values.get("turn", f"{here.fitting.turn_deg:g} deg"),
+        "mirror": values.get("mirror", here.fitting.mirror),
+    }
+
+
+def written_mm(length_mm: float) -> str:
+    """Return a length for the file, to a tenth of a millimetre."""
+    return written(round(length_mm, 1), "length")
