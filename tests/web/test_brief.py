@@ -48,7 +48,7 @@ async def test_devices_are_added_in_plain_words(user: User, bench: Bench) -> Non
     await user.open(f"/build/{build_id}/brief")
     user.find("Add a device").click()
     await user.should_see("Something that draws power")
-    user.find(kind=ui.button, content="Add").click()
+    user.find(marker="do-it").click()
     await user.should_see("laptop-2")
     user.find("Add somebody").click()
     await user.should_see("Somebody who travels")

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from coachwright.web.pages import brief, build, findings, home, weights
+from coachwright.web.pages import brief, build, energy, findings, home, road, space, water, weights
 from coachwright.web.state import Here
 
 
@@ -39,5 +39,9 @@ PAGES: tuple[Page, ...] = (
     Page(slug="board", title="Drawing board", create=build.create),
     Page(slug="findings", title="Findings", create=findings.create),
     Page(slug="weights", title="Weights", create=weights.create),
+    Page(slug="energy", title="Energy", create=energy.create),
+    Page(slug="water", title="Water", create=water.create),
+    Page(slug="road", title="Road", create=road.create),
+    Page(slug="room", title="Fit and room", create=space.create),
 )
 """In the order of the list on the left."""
