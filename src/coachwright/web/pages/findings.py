@@ -17,6 +17,7 @@ from coachwright.web.state import Here, on_change
 
 _MOST = 40
 """Findings of one discipline shown before more are asked for."""
+_OUTCOMES = (Outcome.BROKEN, Outcome.UNKNOWN, Outcome.MET, Outcome.NOT_APPLICABLE)
 _CAUTIONS = ("certification", "electricity", "gas", "seats", "load")
 
 
@@ -51,7 +52,7 @@ def create(here: Here) -> None:
 
     with filters:
         _choice("Severity", [str(each) for each in Severity], wanted.severities, draw)
-        _choice("Outcome", [str(each) for each in Outcome], wanted.outcomes, draw)
+        _choice("Outcome", [str(each) for each in _OUTCOMES], wanted.outcomes, draw)
     on_change(here, draw)
 
 

@@ -121,12 +121,8 @@ class _Shown:
         if finding.accepted is not None:
             by = f"Accepted by the {finding.accepted.role}: {ended(finding.accepted.reason)}"
             words(by, "accepted", tag="p")
-        clause = clause_of(finding.source)
-        words(
-            " · ".join(each for each in (clause, source_text(finding.source.key)) if each),
-            "quiet small",
-            tag="p",
-        )
+        found = finding.source
+        words(f"{source_text(found.key)} — {clause_of(found)}", "quiet small", tag="p")
 
     def _tools(self) -> None:
         finding, build = self.finding, self.here.work.build

@@ -8,6 +8,8 @@ from coachwright.papers.frame import FrameView, SourceLine
 from coachwright.papers.table import Pair, Table
 from coachwright.web.parts.plain import box, words
 
+_POSITION = "Pos."
+"""Heads a column of numbers, before the one that names the row."""
 _HEAD = '<link rel="stylesheet" href="/coachwright/static/sheets.css">'
 
 
@@ -65,10 +67,15 @@ def rows_of(shown: Table) -> None:
 
 
 def _row(names: tuple[str, ...], row: tuple[str, ...]) -> None:
-    _cell(row[0], "th", "rowheader")
-    for name, text in zip(names[1:], row[1:], strict=True):
-        made = _cell(text, "td", "cell")
-        made.props["data-name"] = name
+    head = names[1] if names[0] == _POSITION else names[0]
+    for name, text in zip(names, row, strict=True):
+        if name == head:
+            _cell(text, "th", "rowheader")
+        else:
+            made = _cell(text, "td", "cell")
+            made.props["data-name"] = name
+            if not text:
+                made.classes("without")
 
 
 def _cell(text: str, tag: str, role: str) -> ui.element:
