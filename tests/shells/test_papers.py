@@ -119,11 +119,49 @@ def _compliance(name: str) -> ComplianceView:
     return compliance_view(assessment.build, assessment.findings)
 
 
+def _more(text: str) -> int:
+    """Return how many other cases a row stands for."""
+    found = re.search(r"and (\d+) more", text)
+    return int(found[1]) if found else 0
+
+
 @pytest.mark.parametrize("name", BUILDS)
-def test_every_finding_is_on_the_compliance_sheet(name: str) -> None:
+def test_every_finding_is_counted_on_the_compliance_sheet(name: str) -> None:
     view = _compliance(name)
-    shown = [row for group in view.groups for row in group.rows]
-    assert len(shown) + len(view.unused) == len(_assessment(name).findings)
+    told = [1 + _more(row.more) for group in view.groups for row in group.rows]
+    idle = [1 + _more(row.why) for row in view.unused]
+    assert sum(told) + sum(idle) == len(_assessment(name).findings)
+
+
+@pytest.mark.parametrize("name", BUILDS)
+def test_every_rule_is_on_the_compliance_sheet_with_its_outcome(name: str) -> None:
+    view = _compliance(name)
+    shown = {(row.title, row.outcome) for group in view.groups for row in group.rows}
+    shown |= {(row.title, str(Outcome.NOT_APPLICABLE)) for row in view.unused}
+    wanted = {(f.title, str(f.outcome)) for f in _assessment(name).findings}
+    assert wanted == shown
+
+
+@pytest.mark.parametrize("name", BUILDS)
+def test_the_case_nearest_its_limit_stands_for_a_rule_that_is_met(name: str) -> None:
+    findings = [f for f in _assessment(name).findings if f.outcome is Outcome.MET]
+    (met,) = (group for group in _compliance(name).groups if group.heading == "Met")
+    several = [row for row in met.rows if row.more]
+    assert several
+    for row in several:
+        cases = [f for f in findings if f.title == row.title]
+        nearest = min(cases, key=lambda finding: finding.margin or 0.0)
+        assert row.applied_to.startswith(subject_of(_assessment(name).build, nearest.subject))
+        assert row.more == f"and {len(cases) - 1} more, all met"
+
+
+@pytest.mark.parametrize("name", BUILDS)
+def test_what_is_broken_or_unknown_is_told_one_by_one(name: str) -> None:
+    telling = (Outcome.BROKEN, Outcome.UNKNOWN)
+    rows = [row for group in _compliance(name).groups for row in group.rows]
+    told = [row for row in rows if row.outcome in {str(outcome) for outcome in telling}]
+    assert len(told) == sum(f.outcome in telling for f in _assessment(name).findings)
+    assert not any(row.more for row in told)
 
 
 @pytest.mark.parametrize("name", BUILDS)

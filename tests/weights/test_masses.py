@@ -17,7 +17,7 @@ from coachwright.weights.masses import (
 )
 from coachwright.weights.moments import PointMass, balance
 from coachwright.weights.places import DoorArea, Place, luggage_place, surface_place
-from coachwright.weights.us import label_standard, normal_occupants
+from coachwright.weights.us import label_standard, normal_occupants, occc
 
 
 @given(
@@ -147,3 +147,12 @@ def test_the_heavier_label_standard_begins_above_ten_thousand_pounds() -> None:
     """NHTSA letter 08-003469: 4,536 kg (10,000 lb)."""
     assert label_standard(gross_kg=4535.9237) == "us-49cfr571-110"
     assert label_standard(gross_kg=4540) == "us-49cfr571-120"
+
+
+@pytest.mark.parametrize("gross_kg", [4105.0, 5003.0])
+def test_the_carrying_capacity_cites_the_standard_that_governs_the_vehicle(
+    gross_kg: float,
+) -> None:
+    """NHTSA letter 08-003469: motor homes over 10,000 lb are labelled under 571.120."""
+    found = occc(gross_kg=gross_kg, unloaded_kg=3400, belts=2)
+    assert label_standard(gross_kg=gross_kg) in found.working.references

@@ -229,6 +229,7 @@ def test_a_set_of_wheels_is_exchanged_axle_by_axle() -> None:
     assert rear.x_mm == 4000
     assert rear.height_mm == pytest.approx((16 * 25.4 + 2 * 225 * 0.75) / 2)
     assert "tyres" not in {item.name for item in weights.items}
+    assert weights.added_by_kg("tyres") == pytest.approx(8 + 16)
     assert any("placard's tyres" in note for note in weights.notes)
 
 

@@ -41,9 +41,10 @@ def _chemistry(build: Build, _electrics: Electrics) -> Iterator[Case]:
 
 
 def _parts(build: Build, _electrics: Electrics) -> Iterator[Case]:
-    parts = sorted({fitted.part.id for fitted, _ in batteries(build)})
+    parts = {fitted.part.id: fitted.part.name for fitted, _ in batteries(build)}
     if parts:
-        yield _count("bank", len(parts), "electrics.battery-parts", ", ".join(parts))
+        named = ", ".join(parts[part] for part in sorted(parts))
+        yield _count("bank", len(parts), "electrics.battery-parts", named)
 
 
 def _left_over(_build: Build, electrics: Electrics) -> Iterator[Case]:

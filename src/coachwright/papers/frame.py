@@ -50,6 +50,7 @@ class FrameView:
     title: str
     project: str
     parties: str
+    vehicle: str
     record: str
     foot: str
     caution_title: str
@@ -86,10 +87,9 @@ def frame(build: Build, *, title: str, cautions: tuple[str, ...]) -> FrameView:
         title=title,
         project=build.name,
         parties=" · ".join(
-            word
-            for word in (build.customer, f"revision {build.revision}", build.vehicle.name)
-            if word
+            word for word in (build.customer, f"revision {build.revision}") if word
         ),
+        vehicle=build.vehicle.name,
         record=f"record {build.digest[:_DIGEST_LETTERS]}",
         foot=_FOOT,
         caution_title="Caution" if len(cautions) == 1 else "Cautions",

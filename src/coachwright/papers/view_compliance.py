@@ -6,6 +6,8 @@ from dataclasses import dataclass
 
 from coachwright.model.build import Build
 from coachwright.model.finding import Finding, Outcome, Severity
+from coachwright.model.grouping import FindingGroup, grouped
+from coachwright.model.telling import compared
 from coachwright.papers.frame import FrameView, SourceLine, frame, source_lines
 from coachwright.papers.wording import (
     DISCIPLINE_WORDS,
@@ -16,8 +18,8 @@ from coachwright.papers.wording import (
     SourceNumbers,
     clause_of,
     ended,
+    hard,
     mark_of,
-    show,
     spoken,
     subject_of,
 )
@@ -28,11 +30,20 @@ _HEADINGS = {
     Outcome.UNKNOWN: "Unknown: not shown to be met",
     Outcome.MET: "Met",
 }
+_COLUMNS = dict.fromkeys(_OUTCOMES, "Rule; under it what it was applied to, and its source") | {
+    Outcome.MET: "Rule; under it the case nearest its limit, and the rule's source"
+}
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class FindingRow:
-    """One rule applied to one subject, as strings."""
+    """One rule applied to one subject, as strings.
+
+    Attributes
+    ----------
+    more
+        How many other cases of the rule this one stands for; empty where there is none.
+    """
 
     mark: str
     outcome: str
@@ -44,14 +55,22 @@ class FindingRow:
     margin: str
     source: str
     place: str
+    more: str
     remarks: tuple[str, ...]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class OutcomeGroup:
-    """The findings of one outcome."""
+    """The findings of one outcome.
+
+    Attributes
+    ----------
+    column
+        Head of the column that holds the rules.
+    """
 
     heading: str
+    column: str
     rows: tuple[FindingRow, ...]
 
 
@@ -67,10 +86,17 @@ class CountRow:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class UnusedRule:
-    """A rule that found nothing to judge."""
+    """A rule that found nothing to judge.
+
+    Attributes
+    ----------
+    why
+        Why one thing is not judged, where the rule found things at all.
+    """
 
     discipline: str
     title: str
+    why: str
     source: str
 
 
@@ -112,15 +138,12 @@ def compliance_view(build: Build, findings: Iterable[Finding]) -> ComplianceView
     """
     listed = tuple(findings)
     numbers = SourceNumbers()
-    groups = tuple(_group(build, listed, outcome, numbers) for outcome in _OUTCOMES)
+    told = grouped(listed)
+    groups = tuple(_group(build, told, outcome, numbers) for outcome in _OUTCOMES)
     unused = tuple(
-        UnusedRule(
-            discipline=DISCIPLINE_WORDS[finding.discipline],
-            title=_unused_title(build, finding),
-            source=_cited(finding, numbers),
-        )
-        for finding in listed
-        if finding.outcome is Outcome.NOT_APPLICABLE
+        _unused(build, group, numbers)
+        for group in told
+        if group.nearest.outcome is Outcome.NOT_APPLICABLE
     )
     verdict, mark = _verdict(listed)
     return ComplianceView(
@@ -133,7 +156,8 @@ def compliance_view(build: Build, findings: Iterable[Finding]) -> ComplianceView
         verdict_mark=mark,
         basis=f"Rules of: {JURISDICTION_WORDS[build.brief.jurisdiction]}. Each rule is named with "
         "its source, clause and edition, and with how the limit is known: read in the source, "
-        "recalled from memory, or common practice without a published source.",
+        "recalled from memory, or common practice without a published source. Of a rule that is "
+        "met, the case nearest its limit stands for all.",
         counts=_counts(listed),
         groups=tuple(group for group in groups if group.rows),
         unused=unused,
@@ -171,15 +195,15 @@ def _counts(findings: tuple[Finding, ...]) -> tuple[CountRow, ...]:
 
 
 def _group(
-    build: Build, findings: tuple[Finding, ...], outcome: Outcome, numbers: SourceNumbers
+    build: Build, told: tuple[FindingGroup, ...], outcome: Outcome, numbers: SourceNumbers
 ) -> OutcomeGroup:
     rows = tuple(
-        _row(build, finding, numbers)
+        _row(build, group, numbers)
         for severity in Severity
-        for finding in findings
-        if finding.outcome is outcome and finding.severity is severity
+        for group in told
+        if group.nearest.outcome is outcome and group.nearest.severity is severity
     )
-    return OutcomeGroup(heading=_HEADINGS[outcome], rows=rows)
+    return OutcomeGroup(heading=_HEADINGS[outcome], column=_COLUMNS[outcome], rows=rows)
 
 
 def _applied_to(build: Build, finding: Finding) -> str:
@@ -187,14 +211,24 @@ def _applied_to(build: Build, finding: Finding) -> str:
     return " · ".join(words for words in said if words)
 
 
-def _unused_title(build: Build, finding: Finding) -> str:
-    """Return the title, and why one thing alone is not judged."""
-    applied_to = _applied_to(build, finding)
-    return f"{finding.title} ({applied_to})" if applied_to else finding.title
+def _unused(build: Build, group: FindingGroup, numbers: SourceNumbers) -> UnusedRule:
+    finding = group.nearest
+    words = (_applied_to(build, finding), _more(group, "none judged"))
+    return UnusedRule(
+        discipline=DISCIPLINE_WORDS[finding.discipline],
+        title=finding.title,
+        why="; ".join(word for word in words if word),
+        source=_cited(finding, numbers),
+    )
 
 
-def _row(build: Build, finding: Finding, numbers: SourceNumbers) -> FindingRow:
-    system = build.brief.units
+def _more(group: FindingGroup, others: str) -> str:
+    return f"and {group.more} more, {others}" if group.more else ""
+
+
+def _row(build: Build, group: FindingGroup, numbers: SourceNumbers) -> FindingRow:
+    finding = group.nearest
+    figures = compared(finding, build.brief.units)
     sign = RELATION_SIGNS[finding.holds]
     return FindingRow(
         mark=mark_of(finding),
@@ -202,11 +236,12 @@ def _row(build: Build, finding: Finding, numbers: SourceNumbers) -> FindingRow:
         severity=str(finding.severity),
         title=finding.title,
         applied_to=_applied_to(build, finding),
-        value=show(finding.value, finding.unit, system),
-        limit=f"{sign}{HARD_SPACE}{show(finding.limit, finding.unit, system)}",
-        margin=NONE if finding.margin is None else show(finding.margin, finding.unit, system),
+        value=hard(figures.value),
+        limit=f"{sign}{HARD_SPACE}{hard(figures.limit)}",
+        margin=NONE if finding.margin is None else hard(figures.margin),
         source=numbers.of(finding.source.key),
         place=clause_of(finding.source),
+        more=_more(group, "all met"),
         remarks=tuple(_remarks(build, finding)),
     )
 

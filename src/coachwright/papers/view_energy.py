@@ -1,6 +1,6 @@
 """The energy sheet: loads, bank, charging, the day's budget, how long anything runs."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from coachwright.assess import Assessment
@@ -8,7 +8,16 @@ from coachwright.electrics.model import Bank, Electrics, InverterDuty, LoadLine,
 from coachwright.model.build import Build
 from coachwright.papers.frame import FrameView, frame
 from coachwright.papers.table import Pair, Table, figure_pairs
-from coachwright.papers.wording import NONE, show, span, subject_of, words_of
+from coachwright.papers.wording import (
+    NONE,
+    digits,
+    part_and_position,
+    part_of,
+    position_of,
+    show,
+    span,
+    words_of,
+)
 from coachwright.units import told
 
 
@@ -117,22 +126,44 @@ _BUDGET_LINES: tuple[tuple[str, Callable[[SeasonBudget, str], str]], ...] = (
 
 def _runtimes(build: Build, electrics: Electrics) -> Table:
     system = build.brief.units
+    runs = electrics.runtimes
     return Table(
         heading="How long can it run",
-        names=("Load", "Draw", "Duty", "Alone", "With what is always on", "Alone, cold night"),
+        names=(
+            "Pos.",
+            "Load",
+            "Mode",
+            "Draw, W",
+            "Duty, %",
+            "Alone",
+            "With what is always on",
+            "Alone, cold night",
+        ),
         rows=tuple(
             (
-                f"{subject_of(build, run.subject)}, {words_of(run.mode)}",
-                show(run.draw_w, "W", system),
-                show(run.duty_frac, "frac", system),
+                *named,
+                words_of(run.mode),
+                digits(run.draw_w, "W", system),
+                digits(run.duty_frac, "frac", system),
                 _clock(run.alone_h, system),
                 _clock(run.with_others_h, system),
                 _clock(run.cold_alone_h, system),
             )
-            for run in electrics.runtimes
+            for named, run in zip(
+                _named_once(build, [run.subject for run in runs]), runs, strict=True
+            )
         ),
         note="Clock hours from a full battery down to its reserve, with nothing charging it.",
     )
+
+
+def _named_once(build: Build, subjects: list[str]) -> Iterator[tuple[str, str]]:
+    """Yield position and name of each subject; nothing where it is the same as the one above."""
+    above = ""
+    for subject in subjects:
+        same = subject == above
+        yield ("", "") if same else (position_of(build, subject), part_of(build, subject))
+        above = subject
 
 
 def _clock(run_h: float, system: str) -> str:
@@ -168,40 +199,48 @@ def _charging(electrics: Electrics, system: str) -> Table:
         ),
         note=f"The vehicle's alternator can spare "
         f"{show(electrics.alternator_share_a, 'A', system)}; the chargers on it ask for "
-        f"{show(electrics.dcdc_input_a, 'A', system)}.",
+        f"{show(electrics.dcdc_input_a, 'A', system)}. Sun: what the panels give in full sun, in "
+        "winter from cooler cells, and hours of full sun; what a day brings is in the day's "
+        "budget.",
     )
 
 
 def _loads(build: Build, electrics: Electrics) -> Table:
+    lines = electrics.loads
     return Table(
         heading="Loads",
         names=(
+            "Pos.",
             "Load",
+            "Mode",
             "Supply",
-            "Draw",
-            "Duty",
-            "Summer use",
-            "Winter use",
-            "Summer",
-            "Winter",
+            "Draw, W",
+            "Duty, %",
+            "Summer, h/day",
+            "Winter, h/day",
+            "Summer, Wh/day",
+            "Winter, Wh/day",
         ),
-        rows=tuple(_load(build, line) for line in electrics.loads),
+        rows=tuple(
+            (*named, *_load(line, build.brief.units))
+            for named, line in zip(
+                _named_once(build, [line.subject for line in lines]), lines, strict=True
+            )
+        ),
         note="At the load's own terminals; the inverter's losses are in the day's budget.",
     )
 
 
-def _load(build: Build, line: LoadLine) -> tuple[str, ...]:
-    system = build.brief.units
-    name = subject_of(build, line.subject)
+def _load(line: LoadLine, system: str) -> tuple[str, ...]:
     return (
-        f"{name}, standby" if line.standby else f"{name}, {words_of(line.mode)}",
+        "standby" if line.standby else words_of(line.mode),
         _SUPPLY_WORDS[str(line.supply)],
-        show(line.draw_w, "W", system),
-        show(line.duty_frac, "frac", system),
-        show(line.summer_use_h_per_day, "h/day", system),
-        show(line.winter_use_h_per_day, "h/day", system),
-        _per_day(line.summer_wh_per_day, system),
-        _per_day(line.winter_wh_per_day, system),
+        digits(line.draw_w, "W", system),
+        digits(line.duty_frac, "frac", system),
+        digits(line.summer_use_h_per_day, "h/day", system),
+        digits(line.winter_use_h_per_day, "h/day", system),
+        digits(line.summer_wh_per_day, "Wh/day", system),
+        digits(line.winter_wh_per_day, "Wh/day", system),
     )
 
 
@@ -261,10 +300,12 @@ def _inverter(build: Build, inverter: InverterDuty) -> tuple[Pair, ...]:
         Pair(
             label="Demand with the worst start",
             value=show(inverter.surge_demand_w, "W", system),
-            note=subject_of(build, inverter.largest_surge) if inverter.largest_surge else "",
+            note=part_and_position(build, inverter.largest_surge)
+            if inverter.largest_surge
+            else "",
         ),
         Pair(
-            label="Current from the bank at full load",
+            label="Current from the bank, all its loads on",
             value=show(inverter.nominal_current_a, "A", system),
             note=f"{show(inverter.cut_off_current_a, 'A', system)} where it cuts off",
         ),
@@ -287,10 +328,10 @@ def _arrays(build: Build, electrics: Electrics) -> Table:
         ),
         rows=tuple(
             (
-                subject_of(build, array.controller),
+                part_and_position(build, array.controller),
                 str(len(array.panels)),
                 show(array.rated_w, "W", system),
-                f"{array.series_count} in series × {array.parallel_count}",
+                f"{array.series_count} in series, {array.parallel_count} in parallel",
                 show(array.cold_open_circuit_v, "V", system),
                 show(array.input_limit_v, "V", system),
                 show(array.charge_limit_a, "A", system),
@@ -301,5 +342,7 @@ def _arrays(build: Build, electrics: Electrics) -> Table:
 
 
 def _unconnected(build: Build, electrics: Electrics) -> str:
-    names = ", ".join(subject_of(build, name) for name in electrics.panels_without_controller)
+    names = ", ".join(
+        part_and_position(build, name) for name in electrics.panels_without_controller
+    )
     return f"Panels without a charge controller: {names}." if names else ""

@@ -4,20 +4,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from coachwright.assess import Assessment
-from coachwright.model.build import FinishLayer, Fitted
+from coachwright.model.build import FinishLayer, Fitted, Mounting
 from coachwright.model.money import Money
 from coachwright.model.part import Part
 from coachwright.papers.frame import FrameView, frame
 from coachwright.papers.table import Pair
 from coachwright.papers.wording import (
     MOUNTING_WORDS,
+    NONE,
     positions,
     show,
     words_of,
 )
-from coachwright.weights.model import Group, MassItem
-
-_MASS_GROUPS = frozenset({Group.FITTING, Group.WHEELS, Group.FINISH})
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -48,16 +46,16 @@ def parts_view(assessment: Assessment) -> PartsView:
     """Return the parts list of a build."""
     build = assessment.build
     currency = assessment.wishes.price.currency
-    masses = {item.name: item for item in assessment.weights.items if item.group in _MASS_GROUPS}
     number = positions(build)
-    system = build.brief.units
     return PartsView(
         frame=frame(build, title="Parts list", cautions=("price", "load")),
         rows=tuple(
-            _fitted(fitted, number[fitted.name], masses.get(fitted.name), system, currency)
-            for fitted in build.fittings
+            _fitted(assessment, fitted, number[fitted.name], currency) for fitted in build.fittings
         ),
-        finishes=tuple(_finish(layer, system, currency) for layer in build.finishes),
+        finishes=tuple(
+            _finish(assessment, layer, f"finish.{place}", currency)
+            for place, layer in enumerate(build.finishes, start=1)
+        ),
         sheets=_sheets(assessment),
         totals=tuple(_totals(assessment)),
     )
@@ -74,34 +72,35 @@ def _price(part: Part, currency: str) -> str:
     return money.shown() if money else "unknown"
 
 
-def _fitted(
-    fitted: Fitted, position: str, item: MassItem | None, system: str, currency: str
-) -> PartRow:
-    measured = fitted.fitting.measured_mass_kg is not None
+def _fitted(assessment: Assessment, fitted: Fitted, position: str, currency: str) -> PartRow:
+    added_kg = assessment.weights.added_by_kg(fitted.name)
     return PartRow(
         position=position,
         part=fitted.part.name,
         reference=words_of(fitted.name),
         fixed=MOUNTING_WORDS[fitted.fitting.mounting],
-        mass=show(item.mass_kg if item else fitted.mass_kg, "kg", system),
-        mass_from="weighed here" if measured else _mass_from(fitted, item),
+        mass=NONE if added_kg is None else show(added_kg, "kg", assessment.build.brief.units),
+        mass_from="not counted" if added_kg is None else _mass_from(fitted),
         price=_price(fitted.part, currency),
     )
 
 
-def _mass_from(fitted: Fitted, item: MassItem | None) -> str:
-    if item is not None and item.group is Group.WHEELS:
-        return "difference to the vehicle's own"
+def _mass_from(fitted: Fitted) -> str:
+    if fitted.fitting.mounting is Mounting.WHEELS:
+        return "over the vehicle's own"
+    if fitted.fitting.measured_mass_kg is not None:
+        return "weighed here"
     return fitted.part.body.source
 
 
-def _finish(layer: FinishLayer, system: str, currency: str) -> PartRow:
+def _finish(assessment: Assessment, layer: FinishLayer, item: str, currency: str) -> PartRow:
+    system = assessment.build.brief.units
     return PartRow(
         position="",
         part=layer.part.name,
         reference=layer.finish.surface,
         fixed=show(layer.finish.area_m2, "m2", system),
-        mass="",
+        mass=show(assessment.weights.added_by_kg(item), "kg", system),
         mass_from="",
         price=_price(layer.part, currency),
     )

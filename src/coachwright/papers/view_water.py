@@ -6,7 +6,15 @@ from coachwright.assess import Assessment
 from coachwright.model.build import Build
 from coachwright.papers.frame import FrameView, frame
 from coachwright.papers.table import Pair, Table
-from coachwright.papers.wording import NONE, ended, show, spoken, subject_of, words_of
+from coachwright.papers.wording import (
+    NONE,
+    ended,
+    part_and_position,
+    position_of,
+    show,
+    spoken,
+    words_of,
+)
 from coachwright.water.model import (
     FrostExposure,
     GasUse,
@@ -78,7 +86,7 @@ def _volumes(stores: Stores, system: str) -> tuple[Pair, ...]:
             note="room needed for fresh tank and heater: "
             + show(stores.grey_needed_l, "L", system),
         ),
-        Pair(label="In the water heater", value=show(stores.heater_l, "L", system)),
+        Pair(label="In the water heater", value=_fitted(stores.heater_l or None, "L", system)),
         Pair(label="Toilet waste", value=_fitted(stores.waste_l, "L", system)),
         Pair(label="Water in full fresh tanks", value=show(stores.fresh_full_kg, "kg", system)),
         Pair(
@@ -108,15 +116,15 @@ def _hot_water(build: Build, heaters: tuple[HotWater, ...]) -> Table:
             "Water heater",
             "Contents",
             "Set to",
-            "At the tap, mixed",
-            "Heat for one filling",
-            "Heat a day",
-            "From the battery",
-            "Fuel a day",
+            "Mixed at tap",
+            "Heat, one filling",
+            "Heat, a day",
+            "Of the battery",
+            "Fuel, a day",
         ),
         rows=tuple(
             (
-                subject_of(build, heater.name),
+                part_and_position(build, heater.name),
                 show(heater.volume_l, "L", system),
                 show(heater.set_degc, "degC", system),
                 show(heater.mixed_l, "L", system),
@@ -145,7 +153,7 @@ def _warm_up(build: Build, heaters: tuple[HotWater, ...]) -> Table:
         names=("Water heater", "Source", "Into the water", "Time"),
         rows=tuple(
             (
-                subject_of(build, heater.name),
+                "" if again else part_and_position(build, heater.name),
                 _HEAT_WORDS[source.kind],
                 show(source.into_water_w, "W", system),
                 "never reaches it"
@@ -153,7 +161,7 @@ def _warm_up(build: Build, heaters: tuple[HotWater, ...]) -> Table:
                 else show(source.warm_up_min, "min", system),
             )
             for heater in heaters
-            for source in heater.sources
+            for again, source in enumerate(heater.sources)
         ),
     )
 
@@ -168,7 +176,7 @@ def _outlets(build: Build, outlets: tuple[OutletFlow, ...]) -> Table:
         names=("Outlet", "Run", "Wanted", "Reached", "Speed in pipe", "Pipe loss", "Height"),
         rows=tuple(
             (
-                subject_of(build, outlet.outlet),
+                part_and_position(build, outlet.outlet),
                 words_of(outlet.run) if outlet.run else NONE,
                 show(outlet.wanted_l_per_min, "L/min", system),
                 f"unknown: {spoken(build, outlet.missing)}"
@@ -188,15 +196,16 @@ def _pumps(build: Build, water: Water) -> Table:
     system = build.brief.units
     return Table(
         heading="Pumps",
-        names=("Pump", "Power needed at its best point", "Power stated"),
+        names=("Pump", "Needs", "States"),
         rows=tuple(
             (
-                subject_of(build, pump.name),
+                part_and_position(build, pump.name),
                 show(pump.needed_w, "W", system),
                 show(pump.stated_w, "W", system),
             )
             for pump in water.pumps
         ),
+        note="Power needed at the best point of its curve, and power stated.",
     )
 
 
@@ -207,7 +216,9 @@ def _frost(build: Build, exposures: tuple[FrostExposure, ...]) -> Table:
         names=("What", "Stands", "Air round it", "Protected by", "To freezing", "Frozen solid"),
         rows=tuple(
             (
-                f"{subject_of(build, found.name)}, {found.kind}",
+                part_and_position(build, found.name)
+                if position_of(build, found.name)
+                else f"{words_of(found.name)}, {found.kind}",
                 _PLACE_WORDS[found.place],
                 show(found.around_degc, "degC", system),
                 found.protection or "nothing",
@@ -243,7 +254,7 @@ def _dose(build: Build, dose: TankDose) -> tuple[str, ...]:
     strong = show(dose.strong_mg_per_l, "mg/L", system)
     mild = show(dose.mild_mg_per_l, "mg/L", system)
     return (
-        subject_of(build, dose.name),
+        part_and_position(build, dose.name),
         show(dose.volume_l, "L", system),
         f"{show(dose.strong_ml, 'mL', system)} ({strong})",
         show(dose.strong_h, "h", system),
@@ -252,20 +263,36 @@ def _dose(build: Build, dose: TankDose) -> tuple[str, ...]:
     )
 
 
-def _gas_note(build: Build, gas: GasUse | None) -> str:
-    if gas is None or not gas.missing:
-        return ""
-    return f"Missing: {ended(spoken(build, gas.missing))}"
-
-
 def _gas(gas: GasUse, system: str) -> tuple[Pair, ...]:
     return (
         Pair(label="LP gas aboard", value=show(gas.gas_kg, "kg", system)),
-        Pair(label="Cooking", value=show(gas.cooking_wh_per_day, "Wh/day", system)),
-        Pair(label="Hot water", value=show(gas.hot_water_wh_per_day, "Wh/day", system)),
-        Pair(label="Heating, winter's day", value=show(gas.heating_wh_per_day, "Wh/day", system)),
-        Pair(label="Days of gas in winter", value=show(gas.days_d, "d", system)),
+        Pair(
+            label="Days of gas in winter",
+            value=show(gas.days_d, "d", system),
+            note=_most_days(gas, system),
+        ),
+        Pair(
+            label="Cooking, heat in the pot", value=show(gas.cooking_wh_per_day, "Wh/day", system)
+        ),
+        Pair(
+            label="Hot water, heat in the water",
+            value=show(gas.hot_water_wh_per_day, "Wh/day", system),
+        ),
+        Pair(
+            label="Heating, heat in the air on a winter's day",
+            value=show(gas.heating_wh_per_day, "Wh/day", system),
+        ),
+        Pair(
+            label="Burned by what runs by itself",
+            value=show(gas.running_wh_per_day, "Wh/day", system),
+        ),
     )
+
+
+def _most_days(gas: GasUse, system: str) -> str:
+    if gas.days_d is None or gas.most_days_d is None or gas.most_days_d == gas.days_d:
+        return ""
+    return f"heaters turned down: {show(gas.most_days_d, 'd', system)}"
 
 
 def _lockers(build: Build, water: Water) -> Table:
@@ -275,12 +302,14 @@ def _lockers(build: Build, water: Water) -> Table:
         names=("Locker", "Gas", "Low vent needed", "Low vent", "High vent needed", "High vent"),
         rows=tuple(
             (
-                subject_of(build, locker.name),
+                part_and_position(build, locker.name),
                 show(locker.gas_kg, "kg", system),
                 show(locker.low_needed_mm2, "mm2", system),
                 show(locker.low_mm2, "mm2", system),
-                show(locker.high_needed_mm2, "mm2", system),
-                show(locker.high_mm2, "mm2", system),
+                "none"
+                if locker.high_needed_mm2 == 0
+                else show(locker.high_needed_mm2, "mm2", system),
+                NONE if locker.high_needed_mm2 == 0 else show(locker.high_mm2, "mm2", system),
             )
             for locker in water.lockers
         ),

@@ -66,6 +66,8 @@ class WeightView:
     statements_heading: str
     statements: tuple[StatementBlock, ...]
     ticket: Table | None
+    road_heading: str
+    road_intro: str
     tyres: Table
     road: tuple[Pair, ...]
     notes: tuple[str, ...]
@@ -98,6 +100,9 @@ def weight_view(assessment: Assessment) -> WeightView:
             if str(build.brief.jurisdiction) in statement.jurisdictions
         ),
         ticket=_ticket(weights, system),
+        road_heading="On the road",
+        road_intro="Tyres under the loads above; size, angles and stability with everything "
+        "fitted; what hangs and stands outside.",
         tyres=_tyres(assessment),
         road=_road(assessment),
         notes=tuple(
@@ -365,5 +370,12 @@ def _tyres(assessment: Assessment) -> Table:
     )
 
 
+_IN_THE_TYRE_TABLE = frozenset(
+    f"road.{axle}-tyre-{what}" for axle in ("front", "rear") for what in ("capacity", "pressure")
+)
+
+
 def _road(assessment: Assessment) -> tuple[Pair, ...]:
-    return figure_pairs(assessment.build, assessment.figures, "road")
+    """Return the figures of the road but those that the table of the tyres has already."""
+    rest = tuple(f for f in assessment.figures if f.name not in _IN_THE_TYRE_TABLE)
+    return figure_pairs(assessment.build, rest, "road")

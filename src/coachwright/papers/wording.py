@@ -57,7 +57,12 @@ def show(value: float | None, unit: str, system: str) -> str:
     >>> show(-12.25, "kg", "metric").split(), show(None, "kg", "metric")
     (['−12.2', 'kg'], 'unknown')
     """
-    text = shown(value, unit, system).replace(" ", HARD_SPACE)
+    return hard(shown(value, unit, system))
+
+
+def hard(text: str) -> str:
+    """Return a shown value with a true minus sign and spaces that do not break."""
+    text = text.replace(" ", HARD_SPACE)
     return f"−{text[1:]}" if text.startswith("-") else text
 
 
@@ -109,6 +114,25 @@ def words_of(name: str) -> str:
 def positions(build: Build) -> dict[str, str]:
     """Return the position number of each fitting on every paper, by reference name."""
     return {fitted.name: str(number) for number, fitted in enumerate(build.fittings, start=1)}
+
+
+def position_of(build: Build, subject: str) -> str:
+    """Return the position number of a subject that is a fitting; else nothing."""
+    return positions(build).get(subject, "")
+
+
+def part_of(build: Build, subject: str) -> str:
+    """Return what a customer calls a subject: its part's name where it is a fitting."""
+    for fitted in build.fittings:
+        if fitted.name == subject:
+            return fitted.part.name
+    return subject_of(build, subject)
+
+
+def part_and_position(build: Build, subject: str) -> str:
+    """Return a subject by its part's name, with its position number where it is a fitting."""
+    number = position_of(build, subject)
+    return f"{part_of(build, subject)} (pos. {number})" if number else part_of(build, subject)
 
 
 def subject_of(build: Build, subject: str) -> str:
@@ -208,9 +232,10 @@ def clause_of(source: Source) -> str:
     >>> clause_of(Source(key="a", clause="S4.3", edition="2023"))
     'S4.3, edition 2023; read'
     """
+    status = STATUS_WORDS[source.status]
     edition = f"edition {source.edition}" if source.edition[:1].isdigit() else source.edition
-    place = ", ".join(word for word in (source.clause, edition) if word)
-    return "; ".join(word for word in (place, STATUS_WORDS[source.status]) if word)
+    place = ", ".join(word for word in (source.clause, edition) if word and word != status)
+    return "; ".join(word for word in (place, status) if word)
 
 
 class SourceNumbers:

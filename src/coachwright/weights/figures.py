@@ -96,7 +96,7 @@ def _groups(case: LoadCase, unit: str, value: Callable[[str, float], float]) -> 
     sums: dict[str, float] = {}
     counts: dict[str, int] = {}
     for load in case.loads:
-        group = str(load.group)
+        group = load.group.words
         sums[group] = sums.get(group, 0.0) + value(load.item, load.mass_kg)
         counts[group] = counts.get(group, 0) + 1
     symbol = "m" if unit == "kg" else "m·d"

@@ -31,6 +31,11 @@ class Group(StrEnum):
     CARGO = "cargo"
     CORRECTION = "weighbridge correction"
 
+    @property
+    def words(self) -> str:
+        """For people: many things are counted together under some of them."""
+        return {Group.FITTING: "fittings", Group.FINISH: "finishes"}.get(self, self.value)
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class MassItem:
@@ -353,6 +358,23 @@ class Weights:
             if statement.name == name:
                 return statement
         raise UnknownName("statement", name, [s.name for s in self.statements])
+
+    def added_by_kg(self, name: str) -> float | None:
+        """Return what one fitting or finish adds, empty; None where it is not weighed.
+
+        Parameters
+        ----------
+        name
+            Of its item; wheels that take the place of the vehicle's own add the difference, on
+            both axles together.
+        """
+        found = [
+            item.mass_kg
+            for item in self.items
+            if item.name == name
+            or (item.group is Group.WHEELS and item.name.startswith(f"{name}."))
+        ]
+        return sum(found) if found else None
 
     def margin(self, subject: str, case: str) -> MarginLeft:
         """Return what is left for the vehicle or an axle in one load case.

@@ -180,7 +180,7 @@ def _spare_notes(build: Build) -> Iterator[str]:
     elif build.vehicle.tyre.spare_carried and any(build.having("spare")):
         yield (
             "the vehicle's own spare wheel still counts beside the one that is fitted; where it "
-            "is taken off, the build says so with vehicle_spare_removed"
+            "is taken off, the build has to say so (vehicle_spare_removed)"
         )
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 
 from coachwright.model.working import Given, Working
-from coachwright.reference import table
+from coachwright.reference import limit, table
 from coachwright.units import told
 from coachwright.weights import europe, us
 from coachwright.weights.assumptions import limit_kg
@@ -80,7 +80,7 @@ def _state_statement(row: Mapping[str, str], case: LoadCase) -> Statement:
 def _components(case: LoadCase) -> Iterator[Component]:
     by_group: dict[str, float] = {}
     for load in case.loads:
-        name = "driver" if load.item == "statement.driver" else str(load.group)
+        name = "driver" if load.item == "statement.driver" else load.group.words
         by_group[name] = by_group.get(name, 0.0) + load.mass_kg
     for name, mass_kg in by_group.items():
         yield Component(name=name, mass_kg=mass_kg)
@@ -199,11 +199,18 @@ def _us_label(scales: Scales, cargo_kg: float) -> Iterator[Statement]:
         _sum_working(sums, ("nhtsa-aiam0613",)),
     )
     threshold = us.relabel_threshold(gross_kg=ratings.gross_kg)
+    share = told(limit("weights.us-relabel-share").value, "frac")
+    most = told(limit_kg("weights.us-relabel-mass"), "kg")
     yield _statement(
         "us-relabel-threshold",
         "Added mass above which the label is corrected",
         only,
-        (Component(name="lesser of the two", mass_kg=threshold.threshold_kg),),
+        (
+            Component(
+                name=f"the lesser of {share} of the gross rating and {most}",
+                mass_kg=threshold.threshold_kg,
+            ),
+        ),
         threshold.working,
     )
 

@@ -117,7 +117,7 @@ def occc(*, gross_kg: float, unloaded_kg: float, belts: int) -> Occc:
             ),
             result=capacity_kg,
             unit="kg",
-            references=("us-49cfr571-110", "nhtsa-08-003469"),
+            references=(label_standard(gross_kg=gross_kg), "nhtsa-08-003469"),
             note=f"must cover {belts} belted seats at 150 lb; water counts against it",
         ),
     )
