@@ -1,7 +1,7 @@
 """Propose panels for a roof and plans for a floor, and write a build with a proposal in it."""
 
 from collections.abc import Callable, Collection, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from pathlib import Path
 
 from coachwright import units
@@ -9,7 +9,9 @@ from coachwright.actions.files import write_text
 from coachwright.actions.opening import complete, open_build
 from coachwright.actions.refitting import text_refitted
 from coachwright.actions.writing import record_text
-from coachwright.arrange.model import RoofPlan
+from coachwright.arrange.floor import MOST_PLANS, propose_floor
+from coachwright.arrange.floor_groups import FloorWish
+from coachwright.arrange.model import FloorPlan, FloorProposal, RoofPlan
 from coachwright.arrange.rebuilding import let_go
 from coachwright.arrange.roof import propose_roof
 from coachwright.arrange.roof_field import RoofWish, is_roof_panel
@@ -163,6 +165,131 @@ def write_roof(path: Path, catalogue: Catalogue, plan: RoofPlan, target: Path) -
         added=plan.fittings,
         changed=let_go(opened.build, plan.removed),
     )
+
+
+def floor_wish(*, modules: str, pinned: str, freed: str, turned: str, aisle: str) -> FloorWish:
+    """Return what is asked of a floor plan.
+
+    Parameters
+    ----------
+    modules, pinned, freed, turned
+        Names with commas between them.
+    aisle
+        A length with its unit; empty for the usual.
+
+    Raises
+    ------
+    CallError
+        Where the width of the way is no length.
+    """
+    width_mm = units.parse(aisle, "length") if aisle else None
+    if isinstance(width_mm, units.QuantityFault):
+        raise CallError(f"{aisle!r} is no width of a way; write it such as {'450 mm'!r}")
+    return FloorWish(
+        modules=_names(modules),
+        pinned=_names(pinned),
+        freed=_names(freed),
+        turned=_names(turned),
+        aisle_mm=width_mm,
+    )
+
+
+def _names(text: str) -> tuple[str, ...]:
+    return tuple(name.strip() for name in text.split(",") if name.strip())
+
+
+def chosen_plan(proposal: FloorProposal, number: int) -> FloorPlan:
+    """Return one of the plans by its number, from 1.
+
+    Raises
+    ------
+    CallError
+        Where there is no such plan.
+    """
+    if number > len(proposal.plans):
+        raise CallError(f"there is no plan {number}; there are {len(proposal.plans)}")
+    return proposal.plans[number - 1]
+
+
+def arrange_floor(
+    path: Path,
+    catalogue: Catalogue,
+    wish: FloorWish,
+    search: Search,
+    *,
+    most: int = MOST_PLANS,
+    on_better: Better | None = None,
+    on_plan: Callable[[str], None] = lambda _words: None,
+) -> FloorProposal:
+    """Return floor plans for a build, or the wishes that collide.
+
+    Parameters
+    ----------
+    path
+        The build file.
+    catalogue
+        Where its parts are.
+    wish
+        What is placed, pinned, freed and turned.
+    search
+        Limits of all searches together.
+    most
+        So many plans at most.
+    on_better, on_plan
+        Told what goes on.
+
+    Raises
+    ------
+    BuildFileError
+        Where the build has faults.
+    UnknownName
+        Where a name is none of a module.
+    CallError
+        Where the build has no module.
+    """
+    build = open_build(path, catalogue).build
+    return propose_floor(build, wish, search, most=most, on_better=on_better, on_plan=on_plan)
+
+
+def write_floor(path: Path, catalogue: Catalogue, plan: FloorPlan, target: Path) -> None:
+    """Write a copy of a build file with a floor plan in it.
+
+    Parameters
+    ----------
+    path
+        The build file.
+    catalogue
+        Where its parts are.
+    plan
+        The proposal.
+    target
+        The new file; it may not be there yet.
+
+    Raises
+    ------
+    CannotWrite
+        Where the copy would not be the build that was proposed, or cannot be written.
+    """
+    opened = open_build(path, catalogue)
+    changed = {fitting.name: fitting for fitting in plan.fittings}
+    _write(path, target, catalogue, opened.sheet, plan.build, changed=changed)
+
+
+def plan_data(plan: RoofPlan | FloorPlan) -> dict[str, object]:
+    """Return a proposal as plain data, its fittings as a file spells them."""
+    data = {field.name: getattr(plan, field.name) for field in fields(plan)}
+    del data["build"]
+    data["fittings"] = [
+        fitting.model_dump(mode="json", by_alias=True, exclude_defaults=True)
+        for fitting in plan.fittings
+    ]
+    return data
+
+
+def proposal_data(proposal: FloorProposal) -> dict[str, object]:
+    """Return floor plans as plain data."""
+    data = {field.name: getattr(proposal, field.name) for field in fields(proposal)}
+    return data | {"plans": [plan_data(plan) for plan in proposal.plans]}
 
 
 def _write(

@@ -74,7 +74,7 @@ def let_go(build: Build, removed: Iterable[str]) -> dict[str, Fitting]:
         held = [_names(position, gone) for position in fitted.fitting.at_mm]
         if fitted.name not in gone and any(held):
             at: tuple[Position, ...] = tuple(
-                place if is_held else position
+                round(place, 2) if is_held else position
                 for is_held, place, position in zip(
                     held, fitted.at_mm, fitted.fitting.at_mm, strict=True
                 )

@@ -1,6 +1,7 @@
 """Propose solar panels for a roof: the most that it can carry, with proof."""
 
 from collections.abc import Callable, Iterator, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from itertools import islice
 
@@ -94,7 +95,11 @@ def propose_roof(
     )
     packed = _packed(task, task.roof.field, on_better)
     plan = _plan(task, packed)
-    return replace(plan, obstacles=tuple(_costs(task, packed, plan.total_w, on_obstacle)))
+    costs: list[ObstacleCost] = []
+    with suppress(KeyboardInterrupt):  # what is found is shown
+        for cost in _costs(task, packed, plan.total_w, on_obstacle):
+            costs.append(cost)  # noqa: PERF402  # one by one, so that an interrupt keeps the first
+    return replace(plan, obstacles=tuple(costs))
 
 
 def _packed(task: _Task, field: Field, on_better: Better | None = None) -> Packed:

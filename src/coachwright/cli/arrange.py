@@ -8,7 +8,7 @@ import typer
 from coachwright.cli.choices import BuildFile, Json, Units, catalogue
 
 if TYPE_CHECKING:
-    from coachwright.arrange.model import RoofPlan
+    from coachwright.arrange.model import FloorProposal, RoofPlan
     from coachwright.arrange.solving import Proof
 
 app = typer.Typer(
@@ -64,7 +64,7 @@ def roof(
 
     Example: coachwright arrange roof smith.toml --kinds 1 --write smith-solar.toml
     """
-    from coachwright.actions.arranging import RoofQuestion, arrange_roof, write_roof
+    from coachwright.actions.arranging import RoofQuestion, arrange_roof, plan_data, write_roof
     from coachwright.arrange.solving import Search
     from coachwright.cli.arranging import print_roof
     from coachwright.cli.showing import console, print_json
@@ -93,6 +93,80 @@ def roof(
     if write is not None:
         write_roof(build, entries, plan, write)
     if json:
-        print_json(plan)
+        print_json(plan_data(plan))
     else:
         print_roof(plan, units.value if units else plan.build.brief.units, write)
+
+
+@app.command("floor")
+def floor(
+    context: typer.Context,
+    *,
+    build: BuildFile,
+    modules: Annotated[
+        str,
+        typer.Option(
+            metavar="NAME,NAME,...", help="Place only these.", show_default="every module"
+        ),
+    ] = "",
+    pin: Annotated[
+        str, typer.Option(metavar="NAME,NAME,...", help="These stay where they are.")
+    ] = "",
+    free: Annotated[
+        str, typer.Option(metavar="NAME,NAME,...", help="These may leave the rear doors.")
+    ] = "",
+    turn: Annotated[
+        str, typer.Option(metavar="NAME,NAME,...", help="These may be turned by a quarter.")
+    ] = "",
+    aisle: Annotated[
+        str,
+        typer.Option(metavar="LENGTH", help="Least width of the way.", show_default="passable"),
+    ] = "",
+    plans: Annotated[int, typer.Option(min=1, max=5, help="So many plans at most.")] = 5,
+    seconds: Annotated[float, typer.Option(min=0.5, help="Time for all of them.")] = 8.0,
+    seed: Seed = 1,
+    plan: Annotated[int, typer.Option(min=1, help="Which of them --write takes.")] = 1,
+    write: Write = None,
+    json: Json = False,
+    units: Units = None,
+) -> None:
+    """Propose clearly different floor plans, best first, or say which wishes collide.
+
+    The build's own modules are placed anew: nothing stands in one place, zones stay free, people
+    get through. Every plan is checked by the layout's rules before it is shown. Ctrl-C shows the
+    best so far.
+
+    Example: coachwright arrange floor smith.toml
+
+    Example: coachwright arrange floor smith.toml --pin bed,galley --plan 2 --write smith-two.toml
+    """
+    from coachwright.actions.arranging import (
+        arrange_floor,
+        chosen_plan,
+        floor_wish,
+        proposal_data,
+        write_floor,
+    )
+    from coachwright.arrange.solving import Search
+    from coachwright.cli.arranging import print_floor
+    from coachwright.cli.showing import console, print_json
+
+    entries = catalogue(context)
+    wish = floor_wish(modules=modules, pinned=pin, freed=free, turned=turn, aisle=aisle)
+    with console().status("Placing the modules") as status:
+        proposal: FloorProposal = arrange_floor(
+            build,
+            entries,
+            wish,
+            Search(limit_s=seconds, seed=seed),
+            most=plans,
+            on_better=lambda _proof: status.update("Placing the modules: there is a plan"),
+            on_plan=lambda words: status.update(f"Placing the modules: {words}"),
+        )
+    if write is not None:
+        write_floor(build, entries, chosen_plan(proposal, plan), write)
+    if json:
+        print_json(proposal_data(proposal))
+    else:
+        system = units.value if units else None
+        print_floor(proposal, system, write)

@@ -1,6 +1,7 @@
 """Show proposals for a roof and a floor."""
 
 from pathlib import Path
+from textwrap import fill
 from typing import TYPE_CHECKING
 
 import typer
@@ -8,7 +9,7 @@ import typer
 from coachwright.cli.showing import add, console, show, table
 
 if TYPE_CHECKING:
-    from coachwright.arrange.model import RoofPlan
+    from coachwright.arrange.model import FloorPlan, FloorProposal, RoofPlan
     from coachwright.arrange.solving import Proof
 
 
@@ -88,3 +89,104 @@ def said(proof: "Proof") -> str:
         f"Best so far, {why} after {show(proof.took_s, 's', 'metric')}: "
         f"within {show(proof.gap_frac, 'frac', 'metric')} of the best possible."
     )
+
+
+def print_floor(proposal: "FloorProposal", system: str | None, written: Path | None) -> None:
+    """Print floor plans, or which wishes collide.
+
+    Parameters
+    ----------
+    proposal
+        The plans.
+    system
+        ``"metric"`` or ``"us"``; the build's own where None.
+    written
+        File that one of them was written to.
+    """
+    if proposal.conflict:
+        typer.echo(
+            "There is no plan. These wishes collide; give up any one and the others can be met:"
+        )
+        for words in proposal.conflict:
+            typer.echo(f"- {words}")
+    elif not proposal.plans:
+        typer.echo("No plan was found in the time given; give it more with --seconds.")
+    if proposal.plans:
+        shown = system or proposal.plans[0].build.brief.units
+        _print_measures(proposal, shown)
+        for number, plan in enumerate(proposal.plans, 1):
+            _print_plan(plan, number, shown)
+    for faults in proposal.dropped:
+        typer.echo(f"One more plan was dropped because it failed its check: {faults[0]}.")
+    for note in proposal.notes:
+        typer.echo(f"Note: {note}")
+    _say_end(proposal)
+    if written is not None:
+        typer.echo(f"{written} is written. Next: coachwright check {written}")
+    elif proposal.plans:
+        typer.echo("Next: the same command with --plan N --write FILE.toml")
+
+
+def _say_end(proposal: "FloorProposal") -> None:
+    took = show(proposal.took_s, "s", "metric")
+    if proposal.first_s is not None:
+        first = show(proposal.first_s, "s", "metric")
+        typer.echo(f"The first plan came after {first}, all of them after {took}.")
+    if proposal.plans and proposal.complete:
+        typer.echo("Proven: no other plan differs clearly from these.")
+
+
+def _print_measures(proposal: "FloorProposal", system: str) -> None:
+    plans = proposal.plans
+    measures = [plan.measures for plan in plans]
+    lines = {
+        "points": [f"{plan.points_count:.0f}" for plan in plans],
+        "narrowest": [show(found.aisle_mm, "mm", system) for found in measures],
+        "axle spare": [show(found.axle_spare_kg, "kg", system) for found in measures],
+        "water runs": [show(found.plumbing_mm, "mm", system) for found in measures],
+        "cable runs": [show(found.cable_mm, "mm", system) for found in measures],
+        "storage": [show(found.storage_l, "L", system) for found in measures],
+        "worktop": [show(found.counter_mm, "mm", system) for found in measures],
+        "free wall": [show(found.room_mm, "mm", system) for found in measures],
+    }
+    heads = [f"plan {number}" for number, _ in enumerate(plans, 1)]
+    rows = table("", *heads, right=range(1, 6), whole=(0,))
+    alike = []
+    for label, values in lines.items():
+        if len(values) > 1 and len(set(values)) == 1:
+            alike.append(f"{label} {values[0]}")
+        else:
+            add(rows, label, *values)
+    console().print(rows)
+    if alike:
+        typer.echo(f"The same in all: {', '.join(alike)}.")
+
+
+def _print_plan(plan: "FloorPlan", number: int, system: str) -> None:
+    now = "as it stands now; " if plan.present else ""
+    rank = "proven best of those left"
+    if not plan.proof.proven:
+        rank = f"not proven: another may be up to {plan.missing_points} points better"
+    typer.echo(f"Plan {number}: {now}{rank}.")
+    for wall in ("left", "middle", "right"):
+        row = [
+            f"{place.name} {show(place.from_mm, 'mm', system)} to "
+            f"{show(place.to_mm, 'mm', system)}{_turned(place.turned)}"
+            for place in plan.places
+            if place.wall == wall
+        ]
+        if row:
+            typer.echo(
+                fill(
+                    f"{wall}: {'; '.join(row)}",
+                    console().width,
+                    initial_indent="  ",
+                    subsequent_indent="    ",
+                )
+            )
+    for caution in plan.cautions:
+        typer.echo(f"  Caution: {caution}.")
+
+
+def _turned(words: str) -> str:
+    return f" ({words})" if words else ""
