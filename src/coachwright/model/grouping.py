@@ -66,10 +66,10 @@ def grouped(
 
 
 def _group(found: list[Finding]) -> FindingGroup:
-    place = min(range(len(found)), key=lambda number: _margin(found[number]))
+    place = min(range(len(found)), key=lambda number: _nearness(found[number]))
     return FindingGroup(nearest=found[place], others=tuple(found[:place] + found[place + 1 :]))
 
 
-def _margin(finding: Finding) -> float:
-    """Return the margin to compare; a case without one stands behind those that have one."""
-    return float("inf") if finding.margin is None else finding.margin
+def _nearness(finding: Finding) -> tuple[bool, float]:
+    """Return what sorts the nearest first; a case without a margin stands behind the others."""
+    return finding.margin is None, finding.margin or 0.0
