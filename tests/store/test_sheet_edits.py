@@ -10,12 +10,19 @@ from coachwright.errors import BuildFileError, CannotEdit
 from coachwright.store.blocks import blocks, comments
 from coachwright.store.differences import differences
 from coachwright.store.edits import Edit, Put, Take, edited
+from coachwright.store.records import Role
 from tests.store.sheets import SHEET
 from tests.support.source import ROOT
 
 FILES = sorted(
     [*(ROOT / "demos").glob("*.toml"), *(ROOT / "src/coachwright/catalogue").rglob("*.toml")]
 )
+
+
+class _Word(str):
+    """Text of a type of its own, as some libraries hand out."""
+
+    __slots__ = ()
 
 
 def _lines(edits: list[Edit], text: str = SHEET) -> list[str]:
@@ -244,3 +251,14 @@ def test_values_differ_as_a_file_would(
     before: dict[str, object], after: dict[str, object], count: int
 ) -> None:
     assert len(differences(before, after)) == count
+
+
+def test_values_of_other_types_are_written_as_what_they_stand_for() -> None:
+    """`tomllib` of the standard library reads them back."""
+    value = {"units": Role.OWNER, "sizes": ("1 m", "2 m"), "name": _Word("lake")}
+    after = edited(SHEET, [Put(path=("brief", "comfort"), value=value)])
+    assert tomllib.loads(after)["brief"]["comfort"] == {
+        "units": "owner",
+        "sizes": ["1 m", "2 m"],
+        "name": "lake",
+    }

@@ -127,7 +127,22 @@ def place_after(entries: Sequence[Any], follows: str | None) -> int:
     return len(entries) if found is None else found + 1
 
 
+def _same(one: Any, other: Any) -> bool:
+    """Say at once that most of a sheet is as it was; what is not is then looked at closely."""
+    if one is other:
+        return True
+    if type(one) is not type(other):
+        return False
+    if isinstance(one, dict):
+        return one.keys() == other.keys() and all(_same(one[key], other[key]) for key in one)
+    if isinstance(one, list):
+        return len(one) == len(other) and all(map(_same, one, other))
+    return bool(one == other)
+
+
 def _between(path: Steps, before: Any, after: Any) -> Iterator[Difference]:
+    if _same(before, after):
+        return
     if isinstance(before, Mapping) and isinstance(after, Mapping):
         for key in dict.fromkeys((*before, *after)):
             yield from _between((*path, key), before.get(key), after.get(key))

@@ -3,6 +3,7 @@
 import copy
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from enum import Enum
 from functools import lru_cache
 from typing import Any
 
@@ -147,7 +148,7 @@ def _with_edit(data: Mapping[str, Any], edit: Edit) -> dict[str, Any]:
     if not edit.path:
         raise _no_place(edit.path)
     after = copy.deepcopy(dict(data))
-    value = edit.value if isinstance(edit, Put) else None
+    value = _plain(edit.value) if isinstance(edit, Put) else None
     here: Any = after
     for depth, step in enumerate(edit.path[:-1]):
         here = _step_down(here, step, edit, depth)
@@ -157,12 +158,23 @@ def _with_edit(data: Mapping[str, Any], edit: Edit) -> dict[str, Any]:
     elif not isinstance(here, dict) or not isinstance(last, str):
         raise _no_place(edit.path)
     elif isinstance(edit, Put):
-        here[last] = copy.deepcopy(value)
+        here[last] = value
     elif last in here:
         del here[last]
     else:
         raise _no_place(edit.path)
     return after
+
+
+def _plain(value: Any) -> Any:
+    """Return a value as the reader of TOML would give it, sharing nothing with what was given."""
+    if isinstance(value, Enum):
+        return _plain(value.value)
+    if isinstance(value, Mapping):
+        return {str(key): _plain(entry) for key, entry in value.items()}
+    if isinstance(value, (list, tuple)):
+        return [_plain(entry) for entry in value]
+    return str(value) if isinstance(value, str) else value
 
 
 def _step_down(here: Any, step: str | int, edit: Edit, depth: int) -> Any:
@@ -194,9 +206,9 @@ def _edit_list(entries: list[Any], step: str | int, value: Any, edit: Edit) -> N
             raise _no_place(edit.path)
         del entries[index]
     elif index is not None:
-        entries[index] = copy.deepcopy(value)
+        entries[index] = value
     elif step == len(entries) or _names_itself(edit):
-        entries.insert(place_after(entries, edit.follows), copy.deepcopy(value))
+        entries.insert(place_after(entries, edit.follows), value)
     else:
         raise _no_place(edit.path)
 

@@ -71,9 +71,3 @@ def _make_events() -> None:
         sa.ForeignKeyConstraint(["build_id"], ["build.id"], name="fk_event_build_id"),
     )
     op.create_index("ix_event_build_id_actor_number", "event", ["build_id", "actor", "number"])
-
-
-def downgrade() -> None:
-    """Take the tables of builds away."""
-    for table in ("revision", "snapshot", "event", "build"):
-        op.drop_table(table)

@@ -68,9 +68,3 @@ def _make_accounts() -> None:
         sa.ForeignKeyConstraint(["account_id"], ["account.id"], name="fk_token_account_id"),
     )
     op.create_index("ix_token_account_id", "token", ["account_id"])
-
-
-def downgrade() -> None:
-    """Take the tables of people away."""
-    for table in ("audit", "attached", "attachment", "token", "account"):
-        op.drop_table(table)
