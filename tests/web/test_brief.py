@@ -17,7 +17,7 @@ async def test_an_answer_is_kept_and_what_it_drives_moves(user: User, bench: Ben
     with user:
         mass.value = "250 lb"
     user.find(kind=ui.input, content="Weight, dressed").trigger("blur")
-    await user.should_see("edit 2")
+    await user.should_see("edit 2", retries=60)
     after = lay_open(bench, build_id)
     assert 'mass = "250 lb"' in after.text
     assert before is not None
@@ -40,7 +40,7 @@ async def test_a_must_that_is_not_there_is_marked(user: User, bench: Bench) -> N
     build_id = lay(bench)
     await user.open(f"/build/{build_id}/brief")
     user.find(kind=ui.checkbox, content="A carrier on the hitch").click()
-    await user.should_see("A carrier on the hitch ✗ not there yet")
+    await user.should_see("A carrier on the hitch ✗ not there yet", retries=60)
 
 
 async def test_devices_are_added_in_plain_words(user: User, bench: Bench) -> None:
@@ -49,6 +49,6 @@ async def test_devices_are_added_in_plain_words(user: User, bench: Bench) -> Non
     user.find("Add a device").click()
     await user.should_see("Something that draws power")
     user.find(marker="do-it").click()
-    await user.should_see("laptop-2")
+    await user.should_see("laptop-2", retries=60)
     user.find("Add somebody").click()
     await user.should_see("Somebody who travels")

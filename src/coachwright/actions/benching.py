@@ -176,6 +176,42 @@ def redo(bench: Bench, build_id: int, *, actor: str, at: datetime) -> OnBench | 
     return _keep(bench, build_id, lambda: bench.store.redo(build_id, actor=actor, at=at))
 
 
+def return_to(
+    bench: Bench, build_id: int, base_event: int, to_event: int, *, actor: str, at: datetime
+) -> OnBench | Conflict:
+    """Make a build again what it was after an earlier event; this too can be undone.
+
+    Raises
+    ------
+    UnknownName
+        Where there is no such event.
+    """
+    return _keep(
+        bench,
+        build_id,
+        lambda: bench.store.go_back(build_id, base_event, to_event, actor=actor, at=at),
+    )
+
+
+def assessed_at(bench: Bench, build_id: int, event: int) -> Assessment:
+    """Return what was computed of a build after an earlier event.
+
+    Raises
+    ------
+    UnknownName
+        Where there is no such build or event.
+    BuildFileError
+        Where the catalogue no longer has what it names.
+    """
+    lying = bench.lying(build_id)
+    with lying.lock:
+        if lying.now is not None and lying.now.event == event:
+            return lying.now.assessment
+        sheet = bench.store.sheet(build_id, event)
+        build = complete(read_sheet(sheet.text), _FILE, bench.catalogue)
+        return assess(build, lying.stages)
+
+
 def reach(bench: Bench, build_id: int, *, actor: str) -> Reach:
     """Return what the actor's next undo and redo would take back."""
     return bench.store.reach(build_id, actor=actor)

@@ -1,5 +1,6 @@
 """Compare two builds: what was exchanged, and what it changed."""
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -265,14 +266,25 @@ def _amount(amount_minor: int | None, currency: str) -> str:
 def _finding_changes(
     before: tuple[Finding, ...], after: tuple[Finding, ...]
 ) -> Iterator[FindingChange]:
-    there = {(finding.rule, finding.subject): finding for finding in before}
-    for finding in after:
-        old = there.pop((finding.rule, finding.subject), None)
+    there = _told_apart(before)
+    for key, finding in _told_apart(after).items():
+        old = there.pop(key, None)
         if old is None or old.outcome is not finding.outcome:
             old_outcome = ABSENT if old is None else str(old.outcome)
             yield _finding_change(finding, old_outcome, str(finding.outcome))
     for finding in there.values():
         yield _finding_change(finding, str(finding.outcome), ABSENT)
+
+
+def _told_apart(findings: tuple[Finding, ...]) -> dict[tuple[str, str, int], Finding]:
+    """Return findings by rule, subject and place: a rule may judge one subject repeatedly."""
+    times: Counter[tuple[str, str]] = Counter()
+    found: dict[tuple[str, str, int], Finding] = {}
+    for finding in findings:
+        key = (finding.rule, finding.subject)
+        found[(*key, times[key])] = finding
+        times[key] += 1
+    return found
 
 
 def _finding_change(finding: Finding, before: str, after: str) -> FindingChange:

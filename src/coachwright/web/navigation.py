@@ -3,7 +3,18 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from coachwright.web.pages import brief, build, energy, findings, home, road, space, water, weights
+from coachwright.web.pages import (
+    brief,
+    build,
+    energy,
+    findings,
+    home,
+    revisions,
+    road,
+    space,
+    water,
+    weights,
+)
 from coachwright.web.state import Here
 
 
@@ -43,5 +54,6 @@ PAGES: tuple[Page, ...] = (
     Page(slug="water", title="Water", create=water.create),
     Page(slug="road", title="Road", create=road.create),
     Page(slug="room", title="Fit and room", create=space.create),
+    Page(slug="revisions", title="Revisions", create=revisions.create),
 )
 """In the order of the list on the left."""

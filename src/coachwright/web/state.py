@@ -6,7 +6,7 @@ from datetime import UTC, datetime
 
 from nicegui import Client, app, run, ui
 
-from coachwright.actions.benching import Bench, OnBench, edit, redo, undo
+from coachwright.actions.benching import Bench, OnBench, edit, redo, return_to, undo
 from coachwright.errors import BadInput, CoachwrightError
 from coachwright.store.records import Change, Conflict
 
@@ -115,17 +115,26 @@ async def do_again(here: Here) -> bool:
     return await _act(here, lambda: redo(here.bench, work.build_id, actor=actor, at=_now()))
 
 
+async def go_back(here: Here, event: int) -> bool:
+    """Make the build again what it was after an earlier event; say whether it was done."""
+    work, actor = here.work, here.actor
+    return await _act(
+        here,
+        lambda: return_to(here.bench, work.build_id, work.event, event, actor=actor, at=_now()),
+    )
+
+
 async def _act(here: Here, deed: Callable[[], OnBench | Conflict]) -> bool:
     try:
         made = await run.io_bound(deed)
     except BadInput as error:
-        _say(here, " ".join(fault.sentence() for fault in error.faults))
+        refuse(here, " ".join(fault.sentence() for fault in error.faults))
         return False
     except CoachwrightError as error:
-        _say(here, str(error))
+        refuse(here, str(error))
         return False
     if isinstance(made, Conflict):
-        _say(here, f"not kept: {', '.join(made.actors)} changed the same place meanwhile")
+        refuse(here, f"not kept: {', '.join(made.actors)} changed the same place meanwhile")
         return False
     if made is not None:
         show_everybody(made)
@@ -149,7 +158,8 @@ def remember(
     app.storage.user.update({key: value for key, value in chosen.items() if value is not None})
 
 
-def _say(here: Here, words: str) -> None:
+def refuse(here: Here, words: str) -> None:
+    """Tell a person why something was not done."""
     with here.client:
         ui.notify(words, type="warning", multi_line=True, timeout=8000, close_button="Close")
 

@@ -25,6 +25,7 @@ from coachwright.errors import BadInput
 from coachwright.web.parts import answer as one
 from coachwright.web.parts.asking import Asked, Field, ask
 from coachwright.web.parts.plain import box, tool, words
+from coachwright.web.parts.styled import styled
 from coachwright.web.state import Here, change, on_change
 
 _COUNTS = ("1", "2", "3", "4", "5", "6", "8", "10")
@@ -32,7 +33,7 @@ _COUNTS = ("1", "2", "3", "4", "5", "6", "8", "10")
 
 def create(here: Here) -> None:
     """Fill the page."""
-    ui.add_head_html('<link rel="stylesheet" href="/coachwright/static/forms.css">')
+    styled("forms")
     words("Brief", tag="h2")
     words(
         "What the customer wants, in their own words and figures. Every answer is used at once; "
