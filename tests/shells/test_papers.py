@@ -12,7 +12,7 @@ from coachwright.assess import Assessment, assess
 from coachwright.errors import UnknownName
 from coachwright.model.finding import Outcome, Severity, Source, Status
 from coachwright.papers.frame import frame
-from coachwright.papers.pack import DOCUMENTS, VIEWS, WORKBOOK, documents, job_pack
+from coachwright.papers.pack import DOCUMENTS, DRAWINGS, VIEWS, WORKBOOK, documents, job_pack
 from coachwright.papers.purchase import neutral, purchase_lines
 from coachwright.papers.render import TEMPLATES, CannotRender, Press, view_json
 from coachwright.papers.view_appendix import appendix_view
@@ -76,6 +76,13 @@ def test_the_paper_is_that_of_the_jurisdiction(
     assert {(round(float(w)), round(float(h))) for w, h in boxes} == {size}
 
 
+@pytest.mark.parametrize(("name", "size"), [("eu", (1191, 842)), ("us", (1224, 792))])
+def test_the_drawings_are_on_a3_or_tabloid_lying(name: str, size: tuple[int, int]) -> None:
+    boxes = re.findall(rb"/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)", _pack(name)[DRAWINGS])
+    assert boxes
+    assert {(round(float(w)), round(float(h))) for w, h in boxes} == {size}
+
+
 def test_one_document_can_be_asked_for() -> None:
     made = list(documents(_assessment("bare"), ("parts-list.pdf", WORKBOOK)))
     assert [document.name for document in made] == ["parts-list.pdf", WORKBOOK]
@@ -101,7 +108,7 @@ def test_what_the_typesetter_refuses_is_said() -> None:
 
 def test_every_view_has_a_template() -> None:
     known = {path.stem for path in TEMPLATES.glob("*.typ")} - {"frame"}
-    assert known == {template for template, _ in VIEWS.values()}
+    assert known == {"drawings", *(template for template, _ in VIEWS.values())}
 
 
 def test_no_template_calls_for_a_package_or_the_day() -> None:

@@ -21,6 +21,7 @@ from coachwright.cli import (
     backup,
     check,
     compare,
+    draw,
     new,
     parts,
     printing,
@@ -50,6 +51,7 @@ app.command("new")(new.new)
 app.command("check")(check.check)
 app.command("compare")(compare.compare)
 app.command("print")(printing.print_papers)
+app.command("draw")(draw.draw)
 app.command("accept")(accept.accept)
 app.command("serve")(serve.serve)
 app.command("backup")(backup.backup)

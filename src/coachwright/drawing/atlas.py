@@ -3,7 +3,6 @@
 import re
 from collections.abc import Callable, Iterator
 
-from coachwright.drawing.composing import NoRoom
 from coachwright.drawing.content import Content
 from coachwright.drawing.drafting import Draft
 from coachwright.drawing.placing_findings import located
@@ -40,6 +39,8 @@ TABLES: dict[str, Callable[[Content, Place], Sheet]] = {
     "findings": lambda content, place: findings_sheet(content, place=place),
 }
 SECTION = "section@x"
+ALL = "all"
+"""The whole set."""
 VIEWS = (*DRAFTS, SECTION, *TABLES)
 """Every view that may be asked for; x is the distance behind the front axle."""
 
@@ -48,6 +49,23 @@ _REAR_RATIO = 25.0
 """Two drawings stand on one sheet where that does not make them smaller than this."""
 _SECTION = re.compile(r"section@(?P<where>.+)")
 _BARE = re.compile(r"-?\d+(?:\.\d+)?")
+
+
+def known_view(view: str) -> None:
+    """Do nothing where there is such a view.
+
+    Parameters
+    ----------
+    view
+        One of `VIEWS`, or `ALL`.
+
+    Raises
+    ------
+    UnknownName
+        Where there is none.
+    """
+    if view != ALL and view not in DRAFTS and view not in TABLES:
+        _place_mm(view)
 
 
 def draft_of(content: Content, view: str) -> Draft:
@@ -76,7 +94,7 @@ def draft_of(content: Content, view: str) -> Draft:
 def _place_mm(view: str) -> float:
     match = _SECTION.fullmatch(view)
     if match is None:
-        raise UnknownName("view", view, VIEWS)
+        raise UnknownName("view", view, (*VIEWS, ALL))
     where = match["where"]
     found = parse(f"{where} mm" if _BARE.fullmatch(where) else where, "length")
     if isinstance(found, QuantityFault):
@@ -192,6 +210,3 @@ def section_places_mm(content: Content) -> tuple[float, ...]:
         )
         places.append(float(round(middle)))
     return tuple(places)
-
-
-__all__ = ["VIEWS", "NoRoom", "draft_of", "section_places_mm", "sheet", "sheets"]

@@ -53,12 +53,15 @@ class Casting:
         Tones of what stands behind the given walls; to be painted before them.
     areas
         Tones of the others.
+    hanging
+        What the plane cuts away, where that is drawn.
     """
 
     far_areas: tuple[Primitive, ...]
     areas: tuple[Primitive, ...]
     lines: tuple[Primitive, ...]
     tags: tuple[Tag, ...]
+    hanging: tuple[Tag, ...] = ()
 
 
 def cast(
@@ -79,7 +82,7 @@ def cast(
     gaze
         From where they are looked at.
     hanging
-        What the plane cuts away is drawn, too, as hanging above: dashed, and not labelled.
+        What the plane cuts away is drawn, too, as hanging above: dashed.
     built_in
         What is built into something and wholly hidden by it is drawn dashed; else left out.
     behind
@@ -114,12 +117,15 @@ def cast(
         (far_areas if body.near_mm > wall_mm else areas).extend(_areas(body, gaze))
         lines.extend(drawn)
         tags.append(_tag(body, hiders, shown, front_mm, drawn))
-    if hanging:
-        for body in bodies:
-            if body.before and not body.seen:
-                lines.extend(_hanging(body, gaze))
+    above = [body for body in bodies if hanging and body.before and not body.seen]
+    for body in above:
+        lines.extend(_hanging(body, gaze))
     return Casting(
-        far_areas=tuple(far_areas), areas=tuple(areas), lines=tuple(lines), tags=tuple(tags)
+        far_areas=tuple(far_areas),
+        areas=tuple(areas),
+        lines=tuple(lines),
+        tags=tuple(tags),
+        hanging=tuple(_hanging_tag(body) for body in above),
     )
 
 
@@ -249,6 +255,12 @@ def _hanging(body: Fallen, gaze: Gaze) -> Iterator[Line]:
             weight=Weight.FINE,
             style=Style.DASHED,
         )
+
+
+def _hanging_tag(body: Fallen) -> Tag:
+    above = Fallen(thing=body.thing, seen=body.before, before=())
+    place = _pointed_at(above, ())
+    return Tag(thing=body.thing, places_mm=(place,), seen=False, cut=False, free=False)
 
 
 def _tag(

@@ -92,6 +92,7 @@ def _drawn(
     rows = [_Row(label=label, dot_mm=_dot(label, edge_mm, board)) for label in column]
     rows.sort(key=lambda row: (-row.dot_mm[1], abs(edge_mm - row.dot_mm[0]), row.label.number))
     heights = _spread_mm([row.dot_mm[1] for row in rows], room[1], room[3])
+    _uncross(rows, heights, edge_mm)
     for row, middle in zip(rows, heights, strict=True):
         form = row.label.row
         width, height = row.label.extent_mm(form)
@@ -134,3 +135,29 @@ def _spread_mm(wanted_mm: list[float], low_mm: float, high_mm: float) -> list[fl
         heights[index] = max(heights[index], floor)
         floor = heights[index] + _ROW_MM
     return heights
+
+
+def _uncross(rows: list[_Row], heights_mm: list[float], edge_mm: float) -> None:
+    """Swap neighbours whose leaders cross, until none do or no more is gained."""
+    for _ in range(len(rows)):
+        swapped = False
+        for index in range(len(rows) - 1):
+            one, other = rows[index], rows[index + 1]
+            ends = ((edge_mm, heights_mm[index]), (edge_mm, heights_mm[index + 1]))
+            if _cross(one.dot_mm, ends[0], other.dot_mm, ends[1]):
+                rows[index], rows[index + 1] = other, one
+                swapped = True
+        if not swapped:
+            return
+
+
+def _cross(one: Point, one_end: Point, other: Point, other_end: Point) -> bool:
+    """Return whether two leaders cross."""
+
+    def turn_mm2(a: Point, b: Point, c: Point) -> float:
+        return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+    return (
+        turn_mm2(one, one_end, other) * turn_mm2(one, one_end, other_end) < 0
+        and turn_mm2(other, other_end, one) * turn_mm2(other, other_end, one_end) < 0
+    )

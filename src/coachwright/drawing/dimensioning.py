@@ -1,5 +1,6 @@
 """Chains of dimensions beside a drawing, and clear widths inside it."""
 
+import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -16,7 +17,6 @@ from coachwright.drawing.scene import (
     Point,
     Primitive,
     Span,
-    Text,
     Weight,
 )
 
@@ -29,6 +29,8 @@ _TEXT_OVER_LINE_MM = 0.9
 _AIR_MM = 1.6
 _ROW_MM = LETTERS_MM * CAP_RATIO + 1.5
 _LINE_AFTER_MM = 3.4
+_NEAR_MM = 6.0
+"""From here on a line leads from a clear width to its text."""
 _MOST_ROWS = 6
 _SHIFTS_MM = (0.0, 2.0, -2.0, 4.0, -4.0, 7.0, -7.0, 10.0, -10.0)
 _LEAST_MM = 1.0
@@ -107,7 +109,7 @@ class Dimensioner:
         rows = _rows(stops, texts)
         line = self._line_mm(chain.side, max((row for row, _ in rows), default=0))
         for index, (text, (row, shift)) in enumerate(zip(texts, rows, strict=True)):
-            ends = (stops[index], stops[index + 1])
+            ends = (chain.stops_mm[index], chain.stops_mm[index + 1])
             yield from self._dimension(chain, ends, line, text, (row, shift))
 
     def _line_mm(self, side: Side, rows: int) -> float:
@@ -137,7 +139,7 @@ class Dimensioner:
         lift = _TEXT_OVER_LINE_MM + _ROW_MM * row
         at = (line_mm - lift, middle) if upright else (middle, line_mm + lift)
         self._board.take((upright_patch if upright else text_patch)(at, text, LETTERS_MM))
-        start, end = ((foot, ends[0] * scale), (foot, ends[1] * scale))
+        start, end = (foot, ends[0]), (foot, ends[1])
         if not upright:
             start, end = (start[1], start[0]), (end[1], end[0])
         yield Dimension(
@@ -150,7 +152,7 @@ class Dimensioner:
             letters_mm=LETTERS_MM,
         )
         if row:
-            here = (ends[0] + ends[1]) / 2
+            here = (ends[0] + ends[1]) / 2 / scale
             tip = (at[0] + 0.6, at[1]) if upright else (at[0], at[1] - 0.6)
             base = (line_mm, here) if upright else (here, line_mm)
             yield Line(
@@ -166,7 +168,9 @@ class Dimensioner:
         text = f"{width.words} {length_text(width.length_mm, self._system)}".strip()
         start = (width.start_mm[0] / scale, width.start_mm[1] / scale)
         end = (width.end_mm[0] / scale, width.end_mm[1] / scale)
-        for foot in _feet(start, end, text_width_mm(text, LETTERS_MM, strong=True)):
+        half = text_width_mm(text, LETTERS_MM, strong=True) / 2
+        middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
+        for foot in (*_feet(start, end, 2 * half), *_anywhere(middle, half, around)):
             patch = text_patch(foot, text, LETTERS_MM, strong=True)
             if self._board.free(patch) and _within(patch, around):
                 self._board.take(patch)
@@ -177,19 +181,14 @@ class Dimensioner:
                     text_at_mm=(foot[0] * scale, foot[1] * scale),
                     letters_mm=LETTERS_MM,
                 )
+                if math.dist(foot, middle) > half + _NEAR_MM:
+                    yield Line(
+                        start_mm=(middle[0] * scale, middle[1] * scale),
+                        end_mm=(foot[0] * scale, (foot[1] + LETTERS_MM) * scale),
+                        layer=Layer.DIMENSION,
+                        weight=Weight.FINE,
+                    )
                 return
-
-    def note(self, side: Side, text: str, along_mm: float) -> Iterator[Primitive]:
-        """Yield a line of words beyond the last chain of a side that lies."""
-        line = self._line_mm(side, 0)
-        foot = (along_mm / self._scale, line)
-        self._board.take(text_patch(foot, text, LETTERS_MM))
-        yield Text(
-            at_mm=(foot[0] * self._scale, foot[1] * self._scale),
-            text=text,
-            layer=Layer.LABEL,
-            height_mm=LETTERS_MM,
-        )
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -279,9 +278,14 @@ def _feet(start: Point, end: Point, width_mm: float) -> Iterator[Point]:
         for sign in (1, -1):
             yield (middle[0] + beside, middle[1] - drop + sign * step * 2.0)
             yield (middle[0] - beside, middle[1] - drop + sign * step * 2.0)
-    for step in range(1, 30):
-        yield (middle[0] + beside + 3.0 * step, middle[1] - drop)
-        yield (middle[0] - beside - 3.0 * step, middle[1] - drop)
+
+
+def _anywhere(middle: Point, half_mm: float, around: Patch) -> list[Point]:
+    """Return places all over the drawing, the nearest to a point first."""
+    across = range(int(around[0] + half_mm), int(around[2] - half_mm), 4)
+    up = range(int(around[1]), int(around[3]), 4)
+    places = [(float(x), float(y)) for x in across for y in up]
+    return sorted(places, key=lambda place: (math.dist(place, middle), place))
 
 
 def _within(patch: Patch, around: Patch) -> bool:

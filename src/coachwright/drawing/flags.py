@@ -18,7 +18,7 @@ _BETWEEN_MM = 1.6
 """Between two masts."""
 _AIR_MM = 1.4
 _SHARES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.03, 0.97)
-_SHIFTS_MM = tuple(sign * 1.5 * step for step in range(1, 25) for sign in (1.0, -1.0))
+_SHIFTS_MM = tuple(sign * 1.5 * step for step in range(1, 9) for sign in (1.0, -1.0))
 _CROWDED_FACTOR = 0.06
 _BENT_FACTOR = 0.5
 """How much less a bent leader is liked, as a share of the drawing's height."""

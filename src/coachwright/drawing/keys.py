@@ -35,7 +35,7 @@ _BARS = {"metric": (100.0, 200.0, 250.0, 500.0, 1000.0), "us": (76.2, 152.4, 304
 """Lengths of one part of the scale bar that may be chosen."""
 _BAR_UNITS = {"metric": ("mm", 1.0), "us": ("in", 25.4)}
 _PARTS = 4
-_LONGEST_MM = 52.0
+_LONGEST_MM = 44.0
 _ROW_MM = 8.0
 _MOST_ROWS = 5
 
@@ -203,8 +203,10 @@ def _finding_row(item: Located, at: Point, column_mm: float, system: str) -> Ite
 def sentence_of(item: Located, system: str) -> str:
     """Return a finding in one line: what it is about, how far off it is, and the rule not met."""
     finding = item.finding
-    value = shown(finding.value, finding.unit, system)
-    limit = shown(finding.limit, finding.unit, system)
+    value, limit = (
+        shown(number, finding.unit, system).replace("-", "−")
+        for number in (finding.value, finding.limit)
+    )
     title = f"{finding.title[:1].lower()}{finding.title[1:]}"
     subject = finding.subject.replace("-", " ")
     return f"{subject}: {value}, limit {limit}; not met: {title}"

@@ -28,9 +28,10 @@ from coachwright.model.vehicle import BaseVehicle
 
 _LEAST_MM = 1.0
 _SKIN_MM = 8.0
+_TURNED_IN_MM = 90.0
 
 
-def heights_of(vehicle: BaseVehicle) -> tuple[float, ...]:
+def heights_of_mm(vehicle: BaseVehicle) -> tuple[float, ...]:
     """Return the heights at which the walls change their slope, up to the ceiling."""
     ceiling = vehicle.shell.ceiling_mm
     inner = [row.z_mm for row in vehicle.shell.half_widths if 0.0 < row.z_mm < ceiling]
@@ -41,7 +42,8 @@ def outer_section(vehicle: BaseVehicle) -> tuple[Point, ...]:
     """Return the outline of the body across, from its lower left corner over the roof."""
     skin = skin_mm(vehicle)
     right = [
-        (half_width_mm(vehicle.shell, z) + skin, z or -SILL_UNDER_MM) for z in heights_of(vehicle)
+        (half_width_mm(vehicle.shell, z) + skin, z or -SILL_UNDER_MM)
+        for z in heights_of_mm(vehicle)
     ]
     top = roof_mm(vehicle)
     edge = min(vehicle.roof.half_width_mm, right[-1][0] - 30.0)
@@ -54,8 +56,11 @@ def outer_section(vehicle: BaseVehicle) -> tuple[Point, ...]:
 def _inner_section(vehicle: BaseVehicle, walls_mm: float, ceiling_mm: float) -> tuple[Point, ...]:
     """Return an inner outline that stands in from the bare shell by two thicknesses."""
     top = vehicle.shell.ceiling_mm - ceiling_mm
-    heights = [z for z in heights_of(vehicle) if z < top]
-    right = [(half_width_mm(vehicle.shell, z) - walls_mm, z) for z in (*heights, top)]
+    heights = [z for z in heights_of_mm(vehicle) if z < top]
+    # above the ceiling the shell turns in to the roof
+    in_mm = _TURNED_IN_MM if ceiling_mm < 0 else 0.0
+    right = [(half_width_mm(vehicle.shell, z) - walls_mm, z) for z in heights]
+    right.append((half_width_mm(vehicle.shell, top) - walls_mm - in_mm, top))
     return (*((-y, z) for y, z in right), *reversed(right))
 
 
@@ -122,7 +127,7 @@ def _door_in_section(build: Build, layout: Layout, x_mm: float) -> Iterator[Prim
             continue
         sign = 1.0 if door.wall == "right" else -1.0
         low, high = door.sill_mm, door.sill_mm + door.clear_height_mm
-        between = [z for z in heights_of(build.vehicle) if low < z < high]
+        between = [z for z in heights_of_mm(build.vehicle) if low < z < high]
         bands = [(z, wall_bands(build, layout, z)) for z in (low, *between, high)]
         points = (
             *((sign * band.finished_mm, z) for z, band in bands),
@@ -181,5 +186,7 @@ def long_section(build: Build, layout: Layout, across_factor: float) -> Iterator
     )
 
 
-def _box(left: float, right: float, low: float, high: float) -> tuple[Point, ...]:
-    return ((left, low), (right, low), (right, high), (left, high))
+def _box(
+    left_mm: float, right_mm: float, low_mm: float, high_mm: float
+) -> tuple[Point, Point, Point, Point]:
+    return ((left_mm, low_mm), (right_mm, low_mm), (right_mm, high_mm), (left_mm, high_mm))

@@ -16,7 +16,7 @@ from coachwright.drawing.scene import (
     Style,
     Weight,
 )
-from coachwright.drawing.shell_section import heights_of
+from coachwright.drawing.shell_section import heights_of_mm
 from coachwright.drawing.shell_walls import wall_bands
 from coachwright.drawing.solid_order import Block, Eye, behind, block, hidden, overlap, painted
 from coachwright.drawing.things import Corner, Thing
@@ -101,7 +101,7 @@ def _shell(content: Content) -> Iterator[tuple[Corner, Corner, Weight]]:
     """Yield the edges of the floor, of the far wall and of the frame at both ends."""
     vehicle, up = content.build.vehicle, content.layout.build_up
     front, rear = vehicle.shell.cab_line_mm, vehicle.shell.rear_mm - up.doors_mm
-    heights = [up.floor_mm, *(z for z in heights_of(vehicle) if z > up.floor_mm)]
+    heights = [up.floor_mm, *(z for z in heights_of_mm(vehicle) if z > up.floor_mm)]
     rows = [(wall_bands(content.build, content.layout, z).finished_mm, z) for z in heights]
     half, floor = rows[0]
     for x in (front, rear):

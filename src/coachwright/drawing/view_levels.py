@@ -27,6 +27,8 @@ _ON_ROOF = (
 _TYRE_MM = 215.0
 """Width that a tyre is drawn with."""
 _LEAST_STEP_MM = 25.0
+_LEAST_WIDTH_MM = 180.0
+"""Narrower things are not in the chain across; their place is on the setting-out sheet."""
 
 
 def roof(content: Content) -> Draft:
@@ -213,7 +215,8 @@ def _chains(
     end = max([rear, *(t.high_mm[0] for t in things)])
     yield Chain(side="below", stops_mm=(front, end), foot_mm=low, words="overall")
     yield Chain(side="left", stops_mm=(-half, half), foot_mm=front)
-    across = [y for y in up_edges_mm(measured, gaze) if -half < y < half]
+    wide = [t for t in measured if t.size_mm[1] >= _LEAST_WIDTH_MM]
+    across = [y for y in up_edges_mm(wide, gaze) if -half < y < half]
     if across:
         yield Chain(
             side="right",

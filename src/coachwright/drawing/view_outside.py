@@ -8,7 +8,7 @@ from coachwright.drawing.dimensioning import Chain, Side, stops_of_mm
 from coachwright.drawing.drafting import Draft
 from coachwright.drawing.gaze import Gaze, plane, to_the_left, to_the_right
 from coachwright.drawing.placing_findings import marks_in
-from coachwright.drawing.scene import Layer, Line, Polyline, Primitive, Weight
+from coachwright.drawing.scene import Layer, Line, Point, Polyline, Primitive, Weight
 from coachwright.drawing.shell_walls import rear_mm, roof_mm
 from coachwright.drawing.shifting import shifted
 from coachwright.drawing.stops import up_edges_mm
@@ -62,7 +62,7 @@ def _on_other_side(thing: Thing, which: str) -> bool:
 
 
 def _side_primitives(
-    content: Content, gaze: Gaze, casting: Casting, reach: tuple[float, float]
+    content: Content, gaze: Gaze, casting: Casting, reach: Point
 ) -> Iterator[Primitive]:
     vehicle = content.build.vehicle
     floor = vehicle.outside.floor_height_mm

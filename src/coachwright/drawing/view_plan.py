@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from coachwright.drawing.casting import Casting, cast
+from coachwright.drawing.casting import Casting, Tag, cast
 from coachwright.drawing.content import Content
 from coachwright.drawing.dimensioning import Chain, Width, stops_of_mm
 from coachwright.drawing.drafting import Draft
@@ -76,15 +76,23 @@ def plan(content: Content, level: str) -> Draft:
         low_mm=(-vehicle.outside.front_overhang_mm, -half_mm),
         high_mm=(rear_mm(vehicle) + swing_mm, half_mm + 70.0),
         front="left",
-        tags=tuple(
-            tag for tag in casting.tags if tag.seen and (tag.thing.number or level == "floor")
-        ),
+        tags=tuple(_tags(casting, level)),
         notes=door_notes(content.build, content.layout, gaze.cut_mm or 0.0),
         chains=tuple(_chains(content, seen, gaze)),
         widths=tuple(_widths(content, _LEVELS[level])),
         marks=marks_in(content, gaze, {thing.name for thing in shown}, along_aisle=True),
         sizes=True,
     )
+
+
+def _tags(casting: Casting, level: str) -> Iterator[Tag]:
+    """Yield what is labelled: at the floor everything, higher up what is in sight or the cab's."""
+    for tag in casting.tags:
+        if level == "floor" or (tag.seen and tag.thing.number):
+            yield tag
+    for tag in casting.hanging:
+        if tag.thing.mounting is Mounting.CAB:
+            yield tag
 
 
 def _cut_mm(content: Content, level: str) -> float:

@@ -159,7 +159,9 @@ def _wheels(content: Content) -> Iterator[tuple[Point, Point]]:
             shift = (number - (count - 1) / 2) * (_TYRE_MM + 40.0)
             middle = sign * (outside.track_rear_mm / 2 + shift)
             low = (middle - _TYRE_MM / 2, ground)
-            yield low, (middle + _TYRE_MM / 2, ground + content.tyre_diameter_mm)
+            # the body covers what stands higher
+            top = min(ground + content.tyre_diameter_mm, -SILL_UNDER_MM)
+            yield low, (middle + _TYRE_MM / 2, top)
 
 
 def _vehicle(content: Content, wide_mm: float, *, doors_open: bool) -> Iterator[Primitive]:

@@ -10,7 +10,7 @@ from coachwright.drawing.gaze import Gaze, forwards
 from coachwright.drawing.measure import length_text
 from coachwright.drawing.placing_findings import marks_in
 from coachwright.drawing.scene import Layer, Primitive
-from coachwright.drawing.shell_section import cross_section, heights_of
+from coachwright.drawing.shell_section import cross_section, heights_of_mm
 from coachwright.drawing.shell_walls import SILL_UNDER_MM, roof_mm, wall_bands
 from coachwright.drawing.stops import across_edges_mm, measured, up_edges_mm
 from coachwright.drawing.things import Thing
@@ -90,7 +90,7 @@ def _wall_notes(content: Content) -> tuple[Note, ...]:
     """Return how far the finished wall stands from the centreline at each height."""
     up = content.layout.build_up
     ceiling = content.build.vehicle.shell.ceiling_mm - up.ceiling_mm
-    heights = [z for z in heights_of(content.build.vehicle) if up.floor_mm < z < ceiling]
+    heights = [z for z in heights_of_mm(content.build.vehicle) if up.floor_mm < z < ceiling]
     notes = []
     for z in (up.floor_mm, *heights, ceiling):
         finished = wall_bands(content.build, content.layout, z).finished_mm

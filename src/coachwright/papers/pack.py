@@ -10,6 +10,7 @@ from coachwright.papers.purchase import purchase_list
 from coachwright.papers.render import Press
 from coachwright.papers.view_appendix import appendix_view
 from coachwright.papers.view_compliance import compliance_view
+from coachwright.papers.view_drawings import drawings_view
 from coachwright.papers.view_energy import energy_view
 from coachwright.papers.view_parts import parts_view
 from coachwright.papers.view_water import water_view
@@ -46,9 +47,14 @@ VIEWS: dict[str, tuple[str, Callable[[Assessment], Any]]] = {
 }
 """File name → template, and what makes its view."""
 
+DRAWINGS = "drawings.pdf"
+"""Drawn on paper of its own size."""
+
+_TYPESET = VIEWS | {DRAWINGS: ("drawings", drawings_view)}
+
 WORKBOOK = "purchase-list.xlsx"
 
-DOCUMENTS: tuple[str, ...] = (*VIEWS, WORKBOOK)
+DOCUMENTS: tuple[str, ...] = (*VIEWS, DRAWINGS, WORKBOOK)
 """Names of every document, in the order they are made."""
 
 
@@ -70,12 +76,12 @@ def documents(assessment: Assessment, names: tuple[str, ...] = DOCUMENTS) -> Ite
     for name in names:
         if name not in DOCUMENTS:
             raise UnknownName("document", name, DOCUMENTS)
-    press = Press() if any(name in VIEWS for name in names) else None
+    press = Press() if any(name in _TYPESET for name in names) else None
     for name in names:
         if press is None or name == WORKBOOK:
             yield Document(name=name, content=purchase_list(assessment))
             continue
-        template, view = VIEWS[name]
+        template, view = _TYPESET[name]
         yield Document(name=name, content=press.pdf(template, view(assessment)))
 
 
