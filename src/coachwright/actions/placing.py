@@ -14,7 +14,7 @@ from coachwright.model.build import TURNS_DEG, Build, BuildSheet, Fitted
 from coachwright.model.placement import turned_size_mm
 from coachwright.model.position import Relation
 from coachwright.store.edits import Edit, Put
-from coachwright.units import QuantityFault, parse, written
+from coachwright.units import QuantityFault, parse, shown, written
 
 _SAME_MM = 0.05
 """A move shorter than this is none."""
@@ -94,7 +94,7 @@ def move_as_written(
         such as ``"behind galley 20 mm"``.
     """
     here = fitted_of(build, name)
-    bare = text.strip()
+    bare = text.strip().replace("−", "-").replace(",", "")
     if bare.replace(".", "", 1).removeprefix("-").isdigit():
         bare = f"{bare} {'in' if build.brief.units == 'us' else 'mm'}"
     wanted: Wanted = {name: {axis: bare}}
@@ -154,6 +154,14 @@ def edits_for(sheet: BuildSheet, build: Build, wanted: Wanted) -> tuple[Edit, ..
         for name, values in wanted.items()
         for edit in _edits_of(sheet, fitted_of(build, name), values)
     )
+
+
+def place_texts(fitted: Fitted, system: str) -> list[str]:
+    """Return a fitting's place for a reader: relations as written, lengths in their units."""
+    return [
+        place.text if isinstance(place, Relation) else shown(place, "mm", system, more_digits=1)
+        for place in fitted.fitting.at_mm
+    ]
 
 
 def _carry(build: Build, name: str, axis: int, shift_mm: float, wanted: Wanted) -> None:

@@ -59,15 +59,15 @@ def _plain(bench: Bench, page: Page) -> Callable[[], None]:
     return show
 
 
-def _of_build(bench: Bench, page: Page) -> Callable[[int], Awaitable[None]]:
-    async def show(build_id: int) -> None:
+def _of_build(bench: Bench, page: Page) -> Callable[..., Awaitable[None]]:
+    async def show(build_id: int, pick: str = "") -> None:
         try:
             work = await run.io_bound(lay_open, bench, build_id)
         except CoachwrightError as error:
             words(str(error), tag="p")
             link("To the order book", "/")
             return
-        here = Here(bench=bench, client=ui.context.client, now=work)
+        here = Here(bench=bench, client=ui.context.client, now=work, picked=pick)
         watch(here)
         with theme.frame(here, page):
             page.create(here)
