@@ -2,7 +2,7 @@
 
 import threading
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 from pathlib import Path
 
@@ -78,6 +78,11 @@ class Bench:
         with self._lock:
             return self._lying.setdefault(build_id, _Lying())
 
+    def all_lying(self) -> tuple[tuple[int, _Lying], ...]:
+        """Return what is remembered of every build that was open."""
+        with self._lock:
+            return tuple(self._lying.items())
+
 
 def set_up(address: str | Path, catalogue: Catalogue) -> Bench:
     """Return a bench over the store at an address.
@@ -118,6 +123,21 @@ def begin(bench: Bench, text: str, *, actor: str, at: datetime) -> int:
         With every fault of the sheet.
     """
     return bench.store.create_build(text, actor=actor, at=at).build_id
+
+
+def copy_of(bench: Bench, build_id: int, *, actor: str, at: datetime) -> int:
+    """Keep a new build that begins with the current sheet of another; return its number."""
+    return begin(bench, bench.store.sheet(build_id).text, actor=actor, at=at)
+
+
+def put_away(bench: Bench, build_id: int, *, actor: str, at: datetime) -> None:
+    """Put a build away; nothing of it is lost."""
+    bench.store.archive(build_id, actor=actor, at=at)
+
+
+def take_out(bench: Bench, build_id: int, *, actor: str, at: datetime) -> None:
+    """Take a build out again that was put away."""
+    bench.store.unarchive(build_id, actor=actor, at=at)
 
 
 def lay_open(bench: Bench, build_id: int) -> OnBench:
@@ -191,6 +211,26 @@ def return_to(
         build_id,
         lambda: bench.store.go_back(build_id, base_event, to_event, actor=actor, at=at),
     )
+
+
+def look_again(bench: Bench) -> tuple[OnBench, ...]:
+    """Assess everything that lies open anew, because the catalogue has changed; return it.
+
+    A build that the catalogue no longer has everything of is closed.
+    """
+    found: list[OnBench] = []
+    for build_id, lying in bench.all_lying():
+        with lying.lock:
+            if lying.now is None:
+                continue
+            before, lying.now = lying.now, None
+            try:
+                made = _assessed(bench, lying, bench.store.sheet(build_id))
+            except BuildFileError:
+                continue
+            lying.now = replace(made, before=before.assessment)
+            found.append(lying.now)
+    return tuple(found)
 
 
 def assessed_at(bench: Bench, build_id: int, event: int) -> Assessment:

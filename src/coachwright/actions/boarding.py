@@ -27,7 +27,7 @@ FINE_MM = 1.0
 LETTERS_MM = 2.4
 """Em square of the names in the fittings, on the paper of the screen."""
 _ROOM_MM = (2000.0, 2000.0)
-_SCREEN_RATIO = 50.0
+_SCREEN_RATIO = 45.0
 """Of the paper on the screen: lettering stands in a readable size beside the van."""
 _THUMB_RATIO = 100.0
 

@@ -25,6 +25,13 @@ def declare() -> None:
     ui.add_head_html(_HEAD.format(version=f"{coachwright.__version__}-{stamp}"), shared=True)
 
 
+_CAUTION = (
+    "Computed from the build as written. This is no certificate, approval or inspection: local "
+    "codes and licensed practice govern electricity, gas, seats, structure and loads, and only a "
+    "weighbridge shows the true axle loads."
+)
+
+
 @contextmanager
 def frame(here: Here, page: Page) -> Iterator[None]:
     """Give the room for a page's own content, inside the frame.
@@ -46,6 +53,8 @@ def frame(here: Here, page: Page) -> Iterator[None]:
             _pages(here, page)
         with box("work", tag="div").props('id="content" tabindex="-1"'):
             yield
+        if here.now is not None:
+            words(_CAUTION, "foot small quiet", tag="p")
 
 
 def _title(here: Here, page: Page) -> str:

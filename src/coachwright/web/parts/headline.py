@@ -62,16 +62,17 @@ class _Column:
     def _line(self, line: Line) -> None:
         with box("line", tag="button") as shown:
             shown.props("type=button").on("click", lambda: self._show(line.name))
-            words(line.label, "label")
             with box("row", tag="span"):
+                words(line.label, "label")
                 words(line.value, "value strong")
-                _moved(line.direction, line.moved)
             if line.bar is not None:
                 _bar(line.bar)
-            if line.missing:
-                words(f"missing: {line.missing}", "small severity unknown")
-            elif line.bounds:
-                words(f"95 %: {line.bounds}", "bounds small quiet")
+            with box("row", tag="span"):
+                if line.missing:
+                    words(f"missing: {line.missing}", "small severity unknown")
+                elif line.bounds:
+                    words(f"95 %: {line.bounds}", "bounds quiet")
+                _moved(line.direction, line.moved)
         shown.mark(f"figure {line.name}")
 
     def _show(self, name: str) -> None:
@@ -99,11 +100,11 @@ def _moved(direction: str, moved: str) -> None:
 
 def _bar(bar: Bar) -> None:
     """Show a load under its limit: the load filled, its 95 % band hatched, the limit a tick."""
-    words(f"{bar.words}, {_STATES[bar.state]}", "small quiet barwords")
     with box(f"bar {bar.state.replace(' ', '-')}", tag="span").props('aria-hidden="true"'):
         _span("load", 0.0, bar.load_frac)
         _span("band", bar.low_frac, bar.high_frac)
         _span("limit", bar.limit_frac, bar.limit_frac)
+    words(f"{bar.words}, {_STATES[bar.state]}", "quiet barwords")
 
 
 def _span(name: str, from_frac: float, to_frac: float) -> None:
@@ -112,9 +113,10 @@ def _span(name: str, from_frac: float, to_frac: float) -> None:
 
 
 def _price(line: PriceLine) -> None:
-    words("Parts, known prices", "label")
-    with box("row", tag="span"):
+    with box("row"):
+        words("Parts, known prices", "label")
         words(line.price, "value strong")
-        _moved("", line.moved)
     beside = [f"budget {line.budget}"] if line.budget else []
-    words(", ".join([*beside, *([line.missing] if line.missing else [])]), "small quiet")
+    with box("row"):
+        words(", ".join([*beside, *([line.missing] if line.missing else [])]), "bounds quiet")
+        _moved("", line.moved)
