@@ -68,6 +68,10 @@ class PriceListError(BadInput):
     """A supplier's price list or its map has faults."""
 
 
+class WeatherFileError(BadInput):
+    """A file of weather, or the map of a logger, has faults."""
+
+
 class CallError(CoachwrightError):
     """The call itself was wrong."""
 

@@ -1,0 +1,1 @@
+"""Sites, their year of weather, the sun on every plane, and what shades the panels."""

@@ -1,0 +1,62 @@
+"""A place whose weather is known, as a build names it."""
+
+from enum import StrEnum
+from typing import Annotated
+
+from pydantic import Field
+
+from coachwright.model.part import ID_PATTERN
+from coachwright.model.record import Angle, Length, Quantity, Record, Temperature, TimeUse
+
+MONTHS = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
+
+
+class SiteOrigin(StrEnum):
+    """Where the hours of a site's year come from."""
+
+    MEASURED = "measured"
+    SYNTHETIC = "synthetic"
+    IMPORTED = "imported"
+
+
+class Site(Record):
+    """A place, and what its year of weather comes to by month."""
+
+    id: str = Field(pattern=ID_PATTERN)
+    name: str = Field(min_length=1)
+    country: str = ""
+    latitude_deg: Annotated[float, Quantity("angle", least=-90.0, most=90.0)]
+    """North is positive."""
+    longitude_deg: Angle
+    """East is positive."""
+    altitude_mm: Length = 0.0
+    zone_h: Annotated[float, Quantity("time", least=-14.0, most=14.0)]
+    """Standard time ahead of universal time."""
+    origin: SiteOrigin
+    sun_h_per_day: tuple[TimeUse, ...] = Field(min_length=12, max_length=12)
+    """Peak-sun hours on a flat roof, the mean of each month."""
+    air_degc: tuple[Temperature, ...] = Field(min_length=12, max_length=12)
+    """The mean of each month."""
+    attribution: str = ""
+    """Who must be named wherever a figure of it is shown."""
+    caution: str = ""
+    """How far the year may be off."""
+    file: str = ""
+    """The file that it was read from, where the shop brought one."""
+    repairs: tuple[str, ...] = ()
+    """What was mended in that file."""
+    digest: str = ""
+    """SHA-256 of its hours, as hexadecimal digits, where the shop brought them."""
