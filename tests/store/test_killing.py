@@ -37,7 +37,7 @@ class Killed:
 def _kill(target: Callable[..., None], arguments: tuple[object, ...], after_s: float) -> Killed:
     """Run something in a process; kill it some time after the first number that it says."""
     context = multiprocessing.get_context("forkserver")
-    context.set_forkserver_preload(["tests.store.victims", "alembic.command"])
+    context.set_forkserver_preload(["tests.store.victims", "alembic.runtime.environment"])
     hear, say = context.Pipe(duplex=False)
     process = context.Process(target=target, args=(*arguments, say), daemon=True)
     process.start()

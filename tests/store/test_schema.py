@@ -5,7 +5,6 @@ from pathlib import Path
 
 import pytest
 from alembic.autogenerate import compare_metadata
-from alembic.config import Config
 from alembic.runtime.migration import MigrationContext
 from alembic.script import ScriptDirectory
 from sqlalchemy import Connection, text
@@ -45,11 +44,7 @@ def _version(address: str) -> str | None:
 
 
 def test_the_forms_that_are_named_are_those_of_the_steps() -> None:
-    config = Config()
-    folder = Path(schema.__file__).parent / "migrations"
-    config.set_main_option("script_location", str(folder))
-    config.set_main_option("path_separator", "os")
-    steps = ScriptDirectory.from_config(config).walk_revisions()
+    steps = ScriptDirectory(str(Path(schema.__file__).parent / "migrations")).walk_revisions()
     assert tuple(step.revision for step in steps)[::-1] == schema.VERSIONS
 
 

@@ -67,9 +67,9 @@ def differences(before: Mapping[str, Any], after: Mapping[str, Any]) -> tuple[Di
     >>> old = {"fittings": [{"name": "galley", "part": "galley-900"}]}
     >>> new = {"fittings": [{"name": "fan"}, {"name": "galley", "part": "galley-1200"}]}
     >>> for each in differences(old, new):
-    ...     print(each.place, each.before, each.after, each.follows)
+    ...     print(each.place, each.before, each.after)
     fittings.fan None {'name': 'fan'}
-    fittings.galley.part galley-900 galley-1200 None
+    fittings.galley.part galley-900 galley-1200
     """
     return tuple(_between((), before, after))
 

@@ -1,6 +1,7 @@
 """Which form the database has, and bringing an older one up to date with a backup before."""
 
 from pathlib import Path
+from typing import Any
 
 from sqlalchemy import Connection, inspect, text
 
@@ -52,15 +53,18 @@ def upgrade(connection: Connection, to: str = NEWEST) -> None:
     to
         Which form.
     """
-    from alembic import command  # noqa: PLC0415  # only a new or an older store needs it
-    from alembic.config import Config  # noqa: PLC0415
+    from alembic.config import Config  # noqa: PLC0415  # only a new or an older store needs it
+    from alembic.runtime.environment import EnvironmentContext  # noqa: PLC0415
+    from alembic.script import ScriptDirectory  # noqa: PLC0415
 
-    config = Config()
-    folder = str(Path(__file__).parent / "migrations")
-    config.set_main_option("script_location", folder.replace("%", "%%"))
-    config.set_main_option("path_separator", "os")
-    config.attributes["connection"] = connection
-    command.upgrade(config, to)
+    steps = ScriptDirectory(str(Path(__file__).parent / "migrations"))
+
+    def wanted(found: Any, _context: Any) -> Any:
+        return steps._upgrade_revs(to, found)  # noqa: SLF001  # as Alembic's own manual does
+
+    with EnvironmentContext(Config(), steps, fn=wanted) as environment:
+        environment.configure(connection=connection, transactional_ddl=True)
+        environment.run_migrations()
     if connection.dialect.name == "sqlite":
         connection.exec_driver_sql(f"PRAGMA application_id = {APPLICATION_ID}")
 
