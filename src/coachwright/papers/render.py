@@ -3,13 +3,15 @@
 import dataclasses
 import json
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 from coachwright.errors import CoachwrightError
 
 _FOLDER = Path(__file__).parent
 TEMPLATES = _FOLDER / "templates"
 FONTS = _FOLDER / "fonts"
+_PICTURE_PPI = 144
+"""Of a page as a picture: sharp on a screen that shows it at its own size."""
 
 
 class CannotRender(CoachwrightError):
@@ -59,15 +61,40 @@ class Press:
         CannotRender
             Where the typesetter refuses, with its own words.
         """
+        made = self._made(template, view, "pdf")
+        if not isinstance(made, bytes):
+            raise CannotRender(f"{template}: the typesetter gave no single document")
+        return made
+
+    def pictures(self, template: str, view: Any) -> tuple[bytes, ...]:
+        """Return each page of one sheet as a PNG.
+
+        Parameters
+        ----------
+        template
+            File name without ``.typ``.
+        view
+            What its template places.
+
+        Raises
+        ------
+        CannotRender
+            Where the typesetter refuses, with its own words.
+        """
+        made = self._made(template, view, "png")
+        return (made,) if isinstance(made, bytes) else tuple(made or ())
+
+    def _made(
+        self, template: str, view: Any, kind: Literal["pdf", "png"]
+    ) -> bytes | list[bytes] | None:
         try:
-            made = self._compiler.compile(
+            made: bytes | list[bytes] | None = self._compiler.compile(
                 input=str(TEMPLATES / f"{template}.typ"),
-                format="pdf",
+                format=kind,
+                ppi=_PICTURE_PPI,
                 sys_inputs={"view": view_json(view)},
                 timestamp=0,
             )
         except self._error as error:
             raise CannotRender(f"{template}: {error.diagnostic or error.message}") from error
-        if not isinstance(made, bytes):
-            raise CannotRender(f"{template}: the typesetter gave no single document")
         return made

@@ -9,6 +9,7 @@ from coachwright.web.pages import (
     energy,
     findings,
     home,
+    papers,
     revisions,
     road,
     space,
@@ -54,6 +55,7 @@ PAGES: tuple[Page, ...] = (
     Page(slug="water", title="Water", create=water.create),
     Page(slug="road", title="Road", create=road.create),
     Page(slug="room", title="Fit and room", create=space.create),
+    Page(slug="papers", title="Papers", create=papers.create),
     Page(slug="revisions", title="Revisions", create=revisions.create),
 )
 """In the order of the list on the left."""

@@ -165,6 +165,7 @@ class _Shown:
         button = tool(text, turn)
         button.props["aria-label"] = label
         button.props["aria-expanded"] = "false"
+        button.mark(f"{text.split()[0].lower()}-{self.finding.rule}")
         place = box("opened")
         place.set_visibility(False)
 
@@ -196,7 +197,7 @@ class _Shown:
                     )
                 )
 
-            tool("Accept", accept, classes="main")
+            tool("Accept", accept, classes="main").mark("accept-it")
 
     async def _withdraw(self) -> None:
         await self._decide(lambda: withdrawal(self.here.work, self.finding))

@@ -110,6 +110,13 @@ def drawing(picture: str, said: str) -> None:
         ui.html(picture, sanitize=False)
 
 
+def bring_into_view(made: ui.element) -> None:
+    """Scroll to something that was just made, and put the keyboard there."""
+    ui.run_javascript(
+        f"const made = getHtmlElement({made.id}); made.scrollIntoView(); made.focus();"
+    )
+
+
 def notes(shown: Iterable[str]) -> None:
     """Show what was assumed."""
     listed = tuple(shown)
