@@ -111,6 +111,12 @@ class Assessment:
             options=build.options,
         )
 
+    @property
+    def figures_here(self) -> tuple[Figure, ...]:
+        """The figures without the statements of other jurisdictions than the build's."""
+        elsewhere = self.weights.of_elsewhere(str(self.build.brief.jurisdiction))
+        return tuple(figure for figure in self.figures if figure.name not in elsewhere)
+
     def figure(self, name: str) -> Figure:
         """Return one figure.
 

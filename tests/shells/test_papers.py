@@ -15,7 +15,6 @@ from coachwright.papers.frame import frame
 from coachwright.papers.pack import DOCUMENTS, DRAWINGS, VIEWS, WORKBOOK, documents, job_pack
 from coachwright.papers.purchase import neutral, purchase_lines
 from coachwright.papers.render import TEMPLATES, CannotRender, Press, view_json
-from coachwright.papers.view_appendix import appendix_view
 from coachwright.papers.view_compliance import ComplianceView, compliance_view
 from coachwright.papers.view_energy import energy_view
 from coachwright.papers.view_parts import parts_view
@@ -242,24 +241,6 @@ def test_a_subject_is_given_in_words_with_its_position() -> None:
     assert subject_of(made, "house-battery") == "house battery (pos. 1)"
     assert subject_of(made, "rear axle") == "rear axle"
     assert subject_of(made, "limited by grey-tank") == "limited by grey tank"
-
-
-@pytest.mark.parametrize("name", BUILDS)
-def test_every_figure_is_in_the_appendix(name: str) -> None:
-    assessment = _assessment(name)
-    view = appendix_view(assessment.build, assessment.figures)
-    assert sum(len(group.blocks) for group in view.groups) == len(assessment.figures)
-    assert len({group.heading for group in view.groups}) == len(view.groups)
-
-
-def test_the_appendix_of_a_customary_build_gives_the_formulas_own_units() -> None:
-    assessment = _assessment("us")
-    view = appendix_view(assessment.build, assessment.figures)
-    rows = [row for group in view.groups for block in group.blocks for row in block.given]
-    assert any(row.value.endswith("lb") and row.again.endswith("kg") for row in rows)
-    metric = _assessment("eu")
-    plain = appendix_view(metric.build, metric.figures)
-    assert not any(row.again for g in plain.groups for b in g.blocks for row in b.given)
 
 
 @pytest.mark.parametrize("name", BUILDS)

@@ -7,8 +7,16 @@ from coachwright.layout.model_interior import Entry, Interior, ToiletSpace
 from coachwright.layout.people import suits_up_to
 from coachwright.layout.steps import stair
 from coachwright.model.build import Build
+from coachwright.model.finding import Status
 from coachwright.model.working import Figure, Given, Working
 from coachwright.reference import limit
+from coachwright.units import told
+
+_KNOWN = {
+    Status.READ: "read in its source",
+    Status.MEMORY: "from memory",
+    Status.PRACTICE: "common practice",
+}
 
 
 def interior_figures(*, build: Build, interior: Interior) -> Iterator[Figure]:
@@ -57,7 +65,7 @@ def interior_figures(*, build: Build, interior: Interior) -> Iterator[Figure]:
 
 def _measured(name: str, label: str, length_mm: float) -> Figure:
     working = Working(
-        expression="h",
+        expression="h as placed",
         given=(
             Given(
                 symbol="h",
@@ -90,7 +98,7 @@ def _headroom(interior: Interior) -> Iterator[Figure]:
                 Given(
                     symbol=f"h{number}",
                     meaning=f"{headroom.way}, up to {headroom.under}, "
-                    f"{headroom.width_mm:.0f} mm wide",
+                    f"{told(headroom.width_mm, 'mm')} wide",
                     value=headroom.clear_mm,
                     unit="mm",
                     source="positions of the build",
@@ -126,7 +134,7 @@ def _shares(
             value=share_frac,
             unit="frac",
             working=Working(
-                expression=f"share of {sex} with {dimension} <= h - s",
+                expression=f"share of men or women with {dimension} <= h - s",
                 given=(
                     Given(symbol="h", meaning="room", value=room_mm, unit="mm"),
                     Given(symbol="s", meaning=off, value=off_mm, unit="mm"),
@@ -180,6 +188,7 @@ def _entry(entry: Entry) -> Iterator[Figure]:
                 result=steps.count,
                 unit="count",
                 references=(most.source.key,),
-                note=f"each {steps.riser_mm:.0f} mm; limit {most.source.status}",
+                note=f"each {told(steps.riser_mm, 'mm')}; the limit is "
+                f"{_KNOWN[most.source.status]}",
             ),
         )

@@ -42,7 +42,7 @@ VIEWS: dict[str, tuple[str, Callable[[Assessment], Any]]] = {
     "parts-list.pdf": ("parts", _said(parts_view)),
     "calculation-appendix.pdf": (
         "appendix",
-        _said(lambda assessment: appendix_view(assessment.build, assessment.figures)),
+        _said(lambda assessment: appendix_view(assessment.build, assessment.figures_here)),
     ),
 }
 """File name → template, and what makes its view."""

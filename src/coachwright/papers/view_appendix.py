@@ -7,6 +7,14 @@ from itertools import groupby
 from coachwright.model.build import Build
 from coachwright.model.working import Figure, Given, Working
 from coachwright.papers.frame import FrameView, SourceLine, frame, source_lines
+from coachwright.papers.sharing import Shape, Shared, shared
+from coachwright.papers.view_shared import (
+    SharedColumns,
+    SharedLines,
+    again,
+    shared_columns,
+    shared_lines,
+)
 from coachwright.papers.wording import (
     DISCIPLINE_WORDS,
     SourceNumbers,
@@ -15,10 +23,10 @@ from coachwright.papers.wording import (
     sentence,
     show,
     spoken,
+    symbol_of,
 )
 
 _INSIDE = "metric"
-_IN_THE_FORMULA = " Formulas hold in the metric units of the column “In the formula”."
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -50,11 +58,20 @@ class FigureBlock:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Entry:
+    """One figure alone, or several that share their formula; the other two are None."""
+
+    alone: FigureBlock | None = None
+    lines: SharedLines | None = None
+    columns: SharedColumns | None = None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class FigureGroup:
     """The figures of one discipline."""
 
     heading: str
-    blocks: tuple[FigureBlock, ...]
+    entries: tuple[Entry, ...]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -76,28 +93,27 @@ def appendix_view(build: Build, figures: Iterable[Figure]) -> AppendixView:
     build
         For names and units.
     figures
-        Every figure; those of one discipline together.
+        Those of the build's jurisdiction; those of one discipline together.
     """
-    system = build.brief.units
     numbers = SourceNumbers()
     groups = tuple(
         FigureGroup(
             heading=DISCIPLINE_WORDS[discipline],
-            blocks=tuple(_block(build, figure, numbers) for figure in grouped),
+            entries=tuple(_entry(build, one, numbers) for one in shared(grouped)),
         )
         for discipline, grouped in groupby(figures, key=_discipline)
     )
-    two_units = system != _INSIDE
+    two_units = build.brief.units != _INSIDE
+    more = (
+        " Formulas hold in the metric units that stand beside or under a value."
+        if two_units
+        else ""
+    )
     return AppendixView(
         frame=frame(build, title="Calculation appendix", cautions=("certification",)),
-        intro="Each figure of the job pack with the formula, the numbers put in, where each of "
-        "them comes from, and the published sources by number. Figures are rounded for show; "
-        "the formula was evaluated unrounded."
-        + (
-            " Formulas hold in the metric units of the column “In the formula”."
-            if two_units
-            else ""
-        ),
+        intro="Each figure of the job pack with its formula, the numbers put in, where each of "
+        "them comes from, and the published sources by number; figures with one formula stand in "
+        f"one table. Figures are rounded for show; the formula was evaluated unrounded.{more}",
         two_units=two_units,
         groups=groups,
         sources=source_lines(numbers),
@@ -108,12 +124,20 @@ def _discipline(figure: Figure) -> str:
     return figure.name.split(".")[0]
 
 
+def _entry(build: Build, one: Shared, numbers: SourceNumbers) -> Entry:
+    if one.shape is Shape.LINES:
+        return Entry(lines=shared_lines(build, one.figures, numbers))
+    if one.shape is Shape.COLUMNS:
+        return Entry(columns=shared_columns(build, one.figures, numbers))
+    return Entry(alone=_block(build, one.figures[0], numbers))
+
+
 def _block(build: Build, figure: Figure, numbers: SourceNumbers) -> FigureBlock:
     working, system = figure.working, build.brief.units
     return FigureBlock(
         label=spoken(build, figure.label),
         value=show(figure.value, figure.unit, system),
-        again=_again(figure.value, figure.unit, system),
+        again=again(figure.value, figure.unit, system),
         bounds=bounds_of(figure, system),
         missing=f"Missing: {ended(spoken(build, figure.missing))}" if figure.missing else "",
         expression=working.expression if working else "",
@@ -127,22 +151,15 @@ def _block(build: Build, figure: Figure, numbers: SourceNumbers) -> FigureBlock:
 def _given(build: Build, given: Given) -> GivenRow:
     system = build.brief.units
     return GivenRow(
-        symbol=given.symbol,
+        symbol=symbol_of(build, given.symbol),
         meaning=spoken(build, given.meaning),
         value=show(given.value, given.unit, system),
-        again=_again(given.value, given.unit, system),
+        again=again(given.value, given.unit, system),
         source=spoken(build, given.source),
     )
 
 
 def _result(working: Working, system: str) -> str:
-    again = _again(working.result, working.unit, system)
+    inside = again(working.result, working.unit, system)
     value = show(working.result, working.unit, system)
-    return f"{value} ({again})" if again else value
-
-
-def _again(value: float | None, unit: str, system: str) -> str:
-    if value is None:
-        return ""
-    inside = show(value, unit, _INSIDE)
-    return "" if inside == show(value, unit, system) else inside
+    return f"{value} ({inside})" if inside else value

@@ -142,11 +142,17 @@ def subject_of(build: Build, subject: str) -> str:
     return words if number is None else f"{words} (pos. {number})"
 
 
+def symbol_of(build: Build, symbol: str) -> str:
+    """Return a symbol of a formula; where it is a reference name of the build, as words."""
+    names = _joined_names(build)
+    if names is None:
+        return symbol
+    return names.sub(lambda match: match[0].replace("-", " "), symbol)
+
+
 def spoken(build: Build, text: str) -> str:
     """Return text with the reference names of the build, and the program's names, as words."""
-    names = _joined_names(build)
-    if names is not None:
-        text = names.sub(lambda match: match[0].replace("-", " "), text)
+    text = symbol_of(build, text)
     text = _DOTTED.sub(lambda match: match[0].replace(".", " › ").replace("-", " "), text)
     return _JOINED.sub(lambda match: match[0].replace("_", " "), text)
 
@@ -166,7 +172,9 @@ def _joined_names(build: Build) -> re.Pattern[str] | None:
 
 
 def bounds_of(figure: Figure, system: str) -> str:
-    """Return a figure's one-sided 95 % bounds in words; empty where it has none."""
+    """Return a figure's one-sided 95 % bounds in words; empty where it has none or is exact."""
+    if figure.low is not None and figure.low == figure.high:
+        return ""
     if figure.low is not None and figure.high is not None:
         return both_bounds(figure.low, figure.high, figure.unit, system)
     for word, bound in (("at least", figure.low), ("at most", figure.high)):

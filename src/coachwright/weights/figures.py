@@ -279,7 +279,7 @@ def _side_givens(case: LoadCase, axles: Axles) -> tuple[Given, ...]:
 
 def _stated(statement: Statement) -> Figure:
     return _mass_figure(
-        f"weights.{statement.name.split('-', 1)[1]}",
+        statement.figure,
         statement.title,
         statement.mass,
         statement.working,

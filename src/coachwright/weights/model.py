@@ -215,6 +215,11 @@ class Statement:
     rear: MassBand | None = None
     note: str = ""
 
+    @property
+    def figure(self) -> str:
+        """Name of its figure."""
+        return f"weights.{self.name.split('-', 1)[1]}"
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class TicketRow:
@@ -358,6 +363,14 @@ class Weights:
             if statement.name == name:
                 return statement
         raise UnknownName("statement", name, [s.name for s in self.statements])
+
+    def of_elsewhere(self, jurisdiction: str) -> frozenset[str]:
+        """Return the names of the figures that belong to the statements of other jurisdictions."""
+        return frozenset(
+            statement.figure
+            for statement in self.statements
+            if jurisdiction not in statement.jurisdictions
+        )
 
     def added_by_kg(self, name: str) -> float | None:
         """Return what one fitting or finish adds, empty; None where it is not weighed.
