@@ -5,7 +5,7 @@ import numpy as np
 from coachwright.climate.model import DAYS, Hours, SunPath
 from coachwright.climate.raw import refused
 
-LEAST_OF_CLEAR_FRAC, MOST_OF_CLEAR_FRAC = 0.2, 1.15
+LEAST_OF_CLEAR_FRAC, MOST_OF_CLEAR_FRAC = 0.3, 1.15
 """A year's light over that of clear skies, anywhere. [shop-practice-climate]"""
 MOST_NIGHT_FRAC = 0.005
 """Share of the light that may fall while the sun is 6° under the horizon."""

@@ -7,7 +7,7 @@ import numpy as np
 from coachwright.climate import air as air_of
 from coachwright.climate.light_checks import check_light
 from coachwright.climate.model import DAYS, HOURS, MONTH_DAYS, Hours, Place, Weather
-from coachwright.climate.raw import DAY_BEFORE_MONTH, Column, RawRows, refused
+from coachwright.climate.raw import DAY_BEFORE_MONTH, DAY_MIN, Column, RawRows, refused
 from coachwright.climate.sun import clear_sky_w_per_m2, sun_path
 from coachwright.climate.synthetic import MOST_DNI_FACTOR, split_light
 from coachwright.model.site import MONTHS, SiteOrigin
@@ -18,6 +18,8 @@ MOST_GAPS_H = 88
 """One hour in a hundred. [shop-practice-climate]"""
 MOST_SHARED = 24
 """Hours that more rows share than the others: the night on which clocks go back, and the like."""
+OVER_THE_END_FRAC = 0.05
+"""Of a month: so much of the next year may stand in a file of one."""
 LIGHT = ("ghi_w_per_m2", "dni_w_per_m2", "dhi_w_per_m2")
 WORDS = {
     "ghi_w_per_m2": "light on the flat",
@@ -135,26 +137,39 @@ def _chosen(raw: RawRows, year: int | None, job: _Job) -> np.ndarray:
     """Return which rows count: of one year, or of a typical year without regard to theirs."""
     if not len(raw.month):
         raise refused(job.file, "the rows", "none", "a row for each hour", "fetch it again")
-    months = np.unique(raw.year * 100 + raw.month)
-    several = len(months) > len(MONTHS)
+    leap = _checked_leap(raw, job)
     years = ", ".join(f"{each}" for each in np.unique(raw.year))
     if year is not None:
         chosen = raw.year == year
         if not chosen.any():
             raise refused(job.file, "year", f"{year}", f"one of {years}", "choose another year")
-    elif several:
+    elif _several(raw):
         raise refused(job.file, "years", years, "one year", "choose one with --year")
     else:
         chosen = np.ones(len(raw.year), dtype=bool)
-    leap = (raw.month == 2) & (raw.day == 29)  # noqa: PLR2004  # 29 February
     if (leap & chosen).any():
         job.said.append("29 February left out")
+    return np.asarray(chosen & ~leap)
+
+
+def _several(raw: RawRows) -> bool:
+    """Say whether a month stands there in two years; a few hours over the end do not count."""
+    for month in range(1, len(MONTHS) + 1):
+        counts = np.sort(np.unique(raw.year[raw.month == month], return_counts=True)[1])
+        if len(counts) > 1 and counts[-2] > OVER_THE_END_FRAC * counts[-1]:
+            return True
+    return False
+
+
+def _checked_leap(raw: RawRows, job: _Job) -> np.ndarray:
+    """Return which rows are of a leap day, if all stamps are dates of the calendar."""
+    leap = (raw.month == 2) & (raw.day == 29)  # noqa: PLR2004  # 29 February
     wrong = ~((raw.month >= 1) & (raw.month <= len(MONTHS)))
-    wrong |= (raw.day < 1) | (raw.start_min < 0.0)
     month = np.where(wrong, 1, raw.month)
-    wrong |= (raw.day > np.asarray(MONTH_DAYS)[month - 1]) & ~leap
-    if (wrong & chosen).any():
-        at = int(np.flatnonzero(wrong & chosen)[0])
+    wrong |= (raw.day < 1) | ((raw.day > np.asarray(MONTH_DAYS)[month - 1]) & ~leap)
+    wrong |= (raw.start_min < 0.0) | (raw.start_min > DAY_MIN)
+    if wrong.any():
+        at = int(np.flatnonzero(wrong)[0])
         raise refused(
             job.file,
             f"row {at + 1}",
@@ -162,7 +177,7 @@ def _chosen(raw: RawRows, year: int | None, job: _Job) -> np.ndarray:
             "a date of the calendar",
             "correct the stamp",
         )
-    return np.asarray(chosen & ~leap)
+    return np.asarray(leap)
 
 
 def _hours(raw: RawRows, rows: np.ndarray, job: _Job) -> None:
