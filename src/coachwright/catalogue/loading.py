@@ -4,6 +4,7 @@ A shop's folder holds ``parts/<id>.toml``, ``vehicles/<id>.toml`` and ``standard
 shop's entry with the id of a shipped one takes its place, and `Catalogue.origin` says so.
 """
 
+import re
 import tomllib
 from dataclasses import dataclass
 from enum import StrEnum
@@ -15,12 +16,14 @@ from pydantic import BaseModel
 
 from coachwright.errors import CatalogueError, Fault, UnknownName
 from coachwright.model.build import BuildSheet
-from coachwright.model.part import Part
+from coachwright.model.part import ID_PATTERN, Part
 from coachwright.model.reading import read_record
 from coachwright.model.vehicle import BaseVehicle
 
 SHIPPED = Path(__file__).parent
 """Folder of the shipped catalogue."""
+MOST_ID = 120
+"""Characters of an entry's id; longer names of files cannot be kept everywhere."""
 R = TypeVar("R", bound=BaseModel)
 
 
@@ -114,6 +117,8 @@ class Catalogue:
 
     def origin(self, kind: str, entry_id: str) -> Origin:
         """Return where an entry of ``"parts"``, ``"vehicles"`` or ``"standards"`` comes from."""
+        if not _is_id(entry_id):
+            return Origin.SHIPPED
         shipped = (SHIPPED / kind / f"{entry_id}.toml").is_file()
         own = self.shop is not None and (self.shop / kind / f"{entry_id}.toml").is_file()
         if own:
@@ -130,6 +135,8 @@ class Catalogue:
         return (*own, SHIPPED / kind)
 
     def _path(self, kind: str, entry_id: str) -> Path | None:
+        if not _is_id(entry_id):
+            return None
         for folder in self._folders(kind):
             path = folder / f"{entry_id}.toml"
             if path.is_file():
@@ -157,6 +164,11 @@ class Catalogue:
         if faults:
             raise CatalogueError(faults)
         return tuple(entries)
+
+
+def _is_id(entry_id: str) -> bool:
+    """Say whether a text can be an entry's id; nothing else ever becomes part of a path."""
+    return len(entry_id) <= MOST_ID and re.fullmatch(ID_PATTERN, entry_id) is not None
 
 
 _SINGULAR = {"parts": "part", "vehicles": "base vehicle", "standards": "standard build"}

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from coachwright.web.pages import (
     brief,
     build,
+    catalogue,
     energy,
     findings,
     home,
@@ -57,5 +58,6 @@ PAGES: tuple[Page, ...] = (
     Page(slug="room", title="Fit and room", create=space.create),
     Page(slug="papers", title="Papers", create=papers.create),
     Page(slug="revisions", title="Revisions", create=revisions.create),
+    Page(slug="catalogue", title="Catalogue", create=catalogue.create, of_build=False),
 )
 """In the order of the list on the left."""
