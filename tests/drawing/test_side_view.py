@@ -1,6 +1,7 @@
 """The side view shows what is fitted where it is, at a usual scale, with every word given."""
 
 from dataclasses import replace
+from math import dist
 
 import pytest
 
@@ -119,3 +120,40 @@ def test_the_largest_usual_scale_that_fits_is_taken(length_mm: float) -> None:
 
 def test_what_fits_no_scale_is_drawn_at_the_smallest() -> None:
     assert _scene(width_mm=10.0).scale_ratio == SCALES[-1]
+
+
+@pytest.mark.parametrize("centre_mm", [(3250.0, 785.0), (3200.0, 800.0), (3100.0, 700.0)])
+def test_no_number_stands_in_the_centre_of_gravity(centre_mm: tuple[float, float]) -> None:
+    scene = _scene(centre_x_mm=centre_mm[0], centre_height_mm=centre_mm[1])
+    numbers = [p for p in scene.primitives if isinstance(p, Circle) and p.layer is Layer.BODY]
+    (mark,) = [p for p in scene.primitives if isinstance(p, Circle) and p.layer is Layer.CENTRE]
+    bubbles = [p for p in numbers if p.radius_mm == 2.0 * scene.scale_ratio]
+    assert len(bubbles) == 2
+    for bubble in bubbles:
+        apart = dist(bubble.centre_mm, mark.centre_mm)
+        assert apart >= bubble.radius_mm + mark.radius_mm
+
+
+def test_a_number_stands_on_its_own_face_where_there_is_room() -> None:
+    scene = _scene()
+    faces = [p for p in scene.primitives if isinstance(p, Rect) and p.layer is Layer.HEAVY]
+    bubbles = [
+        p
+        for p in scene.primitives
+        if isinstance(p, Circle)
+        and p.layer is Layer.BODY
+        and p.radius_mm == 2.0 * scene.scale_ratio
+    ]
+    for bubble in bubbles:
+        x, height = bubble.centre_mm
+        assert any(
+            face.low_mm[0] <= x <= face.high_mm[0] and face.low_mm[1] <= height <= face.high_mm[1]
+            for face in faces
+        )
+
+
+def test_no_number_is_crossed_by_the_line_under_the_centre_of_gravity() -> None:
+    scene = _scene(centre_x_mm=3250.0, centre_height_mm=2000.0)
+    for bubble in scene.primitives:
+        if isinstance(bubble, Circle) and bubble.radius_mm == 2.0 * scene.scale_ratio:
+            assert abs(bubble.centre_mm[0] - 3250.0) >= bubble.radius_mm

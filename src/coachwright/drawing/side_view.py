@@ -33,6 +33,7 @@ _OVER_PAPER_MM = 4.0
 _ARROW_MM = 12.0
 _BUBBLE_MM = 2.0
 _MARK_MM = 2.3
+_BETWEEN_MM = 0.3
 _CG_LINE_MM = 19.5
 _WHEELBASE_LINE_MM = 25.5
 _LENGTH_LINE_MM = 31.5
@@ -123,7 +124,7 @@ def side_view(
     primitives = (
         *_ground(low, high),
         *van_outline(build.vehicle, wheel_diameter_mm=measures.wheel_diameter_mm),
-        *_fittings(build, numbers, scale_ratio),
+        *_fittings(build, numbers, measures, scale_ratio),
         *_arrows(build, notes, scale_ratio),
         *_centre_mark(measures, scale_ratio),
         *_flat_dimensions(build, measures, notes, ends, scale_ratio),
@@ -147,7 +148,9 @@ def _ground(low: Point, high: Point) -> Iterator[Primitive]:
     )
 
 
-def _fittings(build: Build, numbers: dict[str, str], scale_ratio: float) -> Iterator[Primitive]:
+def _fittings(
+    build: Build, numbers: dict[str, str], measures: SideViewMeasures, scale_ratio: float
+) -> Iterator[Primitive]:
     floor_mm = build.vehicle.outside.floor_height_mm
     boxes = [
         (fitted.name, placed(fitted))
@@ -160,10 +163,15 @@ def _fittings(build: Build, numbers: dict[str, str], scale_ratio: float) -> Iter
     heavy = [(name, box) for name, box in boxes if name in numbers]
     for _, box in sorted(heavy, key=lambda pair: -_face_mm2(pair[1])):
         yield _box(box, floor_mm, Layer.HEAVY)
-    taken: list[Point] = []
-    for name, box in heavy:
-        spot = _free_spot((box.centre_mm[0], box.centre_mm[2] + floor_mm), taken, scale_ratio)
-        taken.append(spot)
+    centre = (measures.centre_x_mm, measures.centre_height_mm)
+    taken = [
+        _Mark(at_mm=centre, radius_mm=_MARK_MM * scale_ratio),
+        *_marks_under(centre, scale_ratio),
+    ]
+    # The smallest faces have the fewest places for their number.
+    for name, box in sorted(heavy, key=lambda pair: _face_mm2(pair[1])):
+        spot = _free_spot(_box(box, floor_mm, Layer.HEAVY), taken, scale_ratio)
+        taken.append(_Mark(at_mm=spot, radius_mm=_BUBBLE_MM * scale_ratio))
         yield from _bubble(spot, numbers[name], scale_ratio)
 
 
@@ -179,18 +187,63 @@ def _face_mm2(box: Placed) -> float:
     return (box.high_mm[0] - box.low_mm[0]) * (box.high_mm[2] - box.low_mm[2])
 
 
-def _free_spot(wanted: Point, taken: list[Point], scale_ratio: float) -> Point:
-    """Return the nearest place to the wanted one where no number stands yet."""
-    step = 2.2 * _BUBBLE_MM * scale_ratio
-    tries = [wanted] + [
-        (wanted[0] + ring * step * math.cos(turn), wanted[1] + ring * step * math.sin(turn))
-        for ring in (1, 2, 3, 4)
-        for turn in (index * math.pi / 4 for index in range(8))
-    ]
-    for spot in tries:
-        if all(math.dist(spot, other) >= step for other in taken):
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Mark:
+    """A circle that nothing else may stand in."""
+
+    at_mm: Point
+    radius_mm: float
+
+
+def _marks_under(centre: Point, scale_ratio: float) -> Iterator[_Mark]:
+    """Yield the dashed line from the centre of gravity down to the ground as marks."""
+    step = 0.5 * scale_ratio
+    for number in range(int(centre[1] / step)):
+        yield _Mark(at_mm=(centre[0], number * step), radius_mm=0.0)
+
+
+def _free_spot(face: Rect, taken: list[_Mark], scale_ratio: float) -> Point:
+    """Return where a number stands free: in the middle, elsewhere on its face, else near it."""
+    radius = _BUBBLE_MM * scale_ratio
+    for spot in (*_spots_on(face, radius), *_spots_around(face, radius)):
+        if all(
+            math.dist(spot, mark.at_mm) >= radius + mark.radius_mm + _BETWEEN_MM * scale_ratio
+            for mark in taken
+        ):
             return spot
-    return wanted
+    return _middle(face)
+
+
+def _middle(face: Rect) -> Point:
+    return (
+        (face.low_mm[0] + face.high_mm[0]) / 2,
+        (face.low_mm[1] + face.high_mm[1]) / 2,
+    )
+
+
+def _spots_on(face: Rect, radius_mm: float) -> Iterator[Point]:
+    """Yield places on a face for a number, from its middle outwards."""
+    middle = _middle(face)
+    across, up = (
+        max(0.0, (face.high_mm[axis] - face.low_mm[axis]) / 2 - radius_mm) for axis in (0, 1)
+    )
+    places = [
+        (middle[0] + across * right / 4, middle[1] + up * high / 4)
+        for right in range(-4, 5)
+        for high in range(-4, 5)
+    ]
+    yield from sorted(places, key=lambda place: math.dist(place, middle))
+
+
+def _spots_around(face: Rect, radius_mm: float) -> Iterator[Point]:
+    """Yield places beside a face, in rings around its middle."""
+    middle, step = _middle(face), 2.2 * radius_mm
+    for ring in range(1, 9):
+        for turn in (index * math.pi / 8 for index in range(16)):
+            yield (
+                middle[0] + ring * step * math.cos(turn),
+                middle[1] + ring * step * math.sin(turn),
+            )
 
 
 def _bubble(spot: Point, number: str, scale_ratio: float) -> Iterator[Primitive]:
