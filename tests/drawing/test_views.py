@@ -199,7 +199,8 @@ def test_what_fits_no_sheet_is_said() -> None:
 def test_a_draft_that_fits_is_as_large_as_can_be() -> None:
     large = composed(DRAFTS["plan"](CONTENT), room_mm=(900.0, 700.0), system="metric")
     small = composed(DRAFTS["plan"](CONTENT), room_mm=(404.0, 235.0), system="metric")
-    assert (large.scale_ratio, small.scale_ratio) == (10.0, 20.0)
+    assert (large.scene.scale_ratio, small.scene.scale_ratio) == (10.0, 20.0)
+    assert not small.left_out
 
 
 def test_the_same_build_gives_the_same_sheet() -> None:

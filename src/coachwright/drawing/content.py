@@ -10,9 +10,9 @@ from coachwright.model.build import Build
 from coachwright.model.finding import Finding
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, eq=False)
 class Content:
-    """One build with what was computed of it.
+    """One build with what was computed of it; two are the same only if they are one.
 
     Attributes
     ----------

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Literal
 
@@ -82,6 +82,26 @@ def stops_of_mm(values_mm: Iterable[float], least_mm: float = _LEAST_MM) -> tupl
         if not kept or value_mm - kept[-1] >= least_mm:
             kept.append(value_mm)
     return tuple(kept)
+
+
+def thinned(chain: Chain, least_mm: float) -> Chain:
+    """Return a chain without the stops that stand too near to the one before; its ends stay.
+
+    Parameters
+    ----------
+    chain
+        A chain.
+    least_mm
+        Least distance between two stops. [mm]
+    """
+    stops = chain.stops_mm
+    if len(stops) <= 2 or not least_mm:  # noqa: PLR2004  # two ends
+        return chain
+    kept = [stops[0]]
+    for stop in stops[1:-1]:
+        if stop - kept[-1] >= least_mm and stops[-1] - stop >= least_mm:
+            kept.append(stop)
+    return replace(chain, stops_mm=(*kept, stops[-1]))
 
 
 class Dimensioner:

@@ -16,6 +16,8 @@ _ROW_MM = 6.0
 _FIRST_MM = 1.6
 _BETWEEN_MM = 1.6
 """Between two masts."""
+_SMALL_MM = 6.0
+"""In a smaller place fewer spots are tried."""
 _AIR_MM = 1.4
 _SHARES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.03, 0.97)
 _SHIFTS_MM = tuple(sign * 1.5 * step for step in range(1, 9) for sign in (1.0, -1.0))
@@ -165,13 +167,14 @@ def _mast_clear(
 
 
 def _dots(label: Label) -> Iterator[Point]:
+    """Yield where a leader may begin, the middle first; spots that nearly coincide only once."""
     for place in label.places_mm[:3]:
-        for up in (0.5, 0.8, 0.2):
-            for share in _SHARES:
-                yield (
-                    place[0] + (place[2] - place[0]) * share,
-                    place[1] + (place[3] - place[1]) * up,
-                )
+        width, height = place[2] - place[0], place[3] - place[1]
+        ups = (0.5, 0.8, 0.2) if height > _SMALL_MM else (0.5,)
+        shares = _SHARES if width > _SMALL_MM else (0.5, 0.1, 0.9)
+        for up in ups:
+            for share in shares if width > _BETWEEN_MM else (0.5,):
+                yield (place[0] + width * share, place[1] + height * up)
 
 
 def _flown(band: list[_Flag], room: Patch) -> list[_Flag] | None:

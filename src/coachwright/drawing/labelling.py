@@ -25,8 +25,8 @@ def placed_labels(
     room: Patch,
     bands: tuple[Side, ...],
     scale_ratio: float,
-) -> tuple[Primitive, ...] | None:
-    """Return labels where nothing else is written, or None where there is no room for them.
+) -> tuple[tuple[Primitive, ...], int] | None:
+    """Return labels where nothing else is written, and how many found no room; None for no room.
 
     Parameters
     ----------
@@ -41,7 +41,8 @@ def placed_labels(
     room
         What the paper offers.
     bands
-        Sides on which labels may stand.
+        Sides on which labels may stand; where there are none, those that do not fit inside what
+        they name are left out.
     scale_ratio
         Of the drawing.
     """
@@ -55,8 +56,8 @@ def placed_labels(
         patch, form = found
         board.take(patch, soft=True)
         drawn.extend(lettered(label, form, patch, scale_ratio))
-    if not left:
-        return tuple(drawn)
+    if not left or not bands:
+        return tuple(drawn), len(left)
     spread = flags if "above" in bands else columns
     outside = spread(
         sorted(left, key=_order),
@@ -68,7 +69,7 @@ def placed_labels(
     )
     if outside is None:
         return None
-    return (*outside, *drawn)
+    return (*outside, *drawn), 0
 
 
 def _order(label: Label) -> tuple[int, str]:

@@ -26,7 +26,7 @@ _FAR_MM = 4.0
 
 
 def placed_marks(
-    marks: tuple[Mark, ...], board: Board, scale_ratio: float
+    marks: tuple[Mark, ...], board: Board, scale_ratio: float, *, whole: bool = True
 ) -> Iterator[Primitive] | None:
     """Return the marks at their places or as near as there is room; None where there is none.
 
@@ -38,18 +38,23 @@ def placed_marks(
         What is written so far; taken places are added.
     scale_ratio
         Of the drawing.
+    whole
+        Every mark must find room; else those that find none are only in the key.
     """
-    drawn: list[Primitive] = []
+    leads: list[Primitive] = []
+    shapes: list[Primitive] = []
     for mark in marks:
         place = (mark.at_mm[0] / scale_ratio, mark.at_mm[1] / scale_ratio)
         middle = _middle(place, board)
-        if middle is None:
+        if middle is None and whole:
             return None
+        if middle is None:
+            continue
         board.take(_patch(middle))
         if math.dist(place, middle) > _FAR_MM:
-            drawn.append(_lead(place, middle, scale_ratio))
-        drawn.extend(shape(mark.number, middle, scale_ratio, stop=mark.stop))
-    return iter(drawn)
+            leads.append(_lead(place, middle, scale_ratio))
+        shapes.extend(shape(mark.number, middle, scale_ratio, stop=mark.stop))
+    return iter((*leads, *shapes))
 
 
 def _middle(place: Point, board: Board) -> Point | None:

@@ -2,6 +2,7 @@
 
 from collections.abc import Collection
 from dataclasses import dataclass
+from functools import lru_cache
 
 from coachwright.drawing.content import Content
 from coachwright.drawing.drafting import Mark
@@ -35,6 +36,7 @@ class Located:
     along_aisle: bool
 
 
+@lru_cache(maxsize=4)
 def located(content: Content) -> tuple[Located, ...]:
     """Return the broken stops and cautions of the layout, numbered worst first.
 

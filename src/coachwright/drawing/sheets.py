@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from coachwright.drawing.composing import SCALES, NoRoom, at_scale, composed
+from coachwright.drawing.composing import ATTEMPTS, Composed, NoRoom, at_scale, composed
 from coachwright.drawing.content import Content
 from coachwright.drawing.drafting import Draft
 from coachwright.drawing.keys import keys
@@ -55,7 +55,8 @@ def sheet_of(
         Where one of them fits at no usual scale.
     """
     paper = PAPER_OF[content.build.brief.jurisdiction]
-    scenes = _scenes(drafts, paper, content.system)
+    made = _composed(drafts, paper, content.system)
+    scenes = [each.scene for each in made]
     several = len(scenes) > 1
     pictorial = drafts[0].front == "none"
     primitives: list[Primitive] = list(frame(paper))
@@ -81,7 +82,7 @@ def sheet_of(
         paper,
         SheetWords(
             title=" · ".join(draft.title for draft in drafts),
-            subtitle=drafts[0].subtitle,
+            subtitle=_subtitle(drafts[0], made),
             scale="–" if pictorial else f"1:{scenes[0].scale_ratio:g}",
             number=place.words,
         ),
@@ -123,16 +124,23 @@ def _marked(content: Content, numbers: set[str]) -> tuple[Located, ...]:
     return tuple(item for item in located(content) if item.number in numbers)
 
 
-def _scenes(drafts: Sequence[Draft], paper: Paper, system: str) -> tuple[Scene, ...]:
+def _subtitle(draft: Draft, made: Sequence[Composed]) -> str:
+    left_out = sum(each.left_out for each in made)
+    if not left_out:
+        return draft.subtitle
+    return f"{left_out} labels found no room: see sheet “Setting out”; {draft.subtitle}"
+
+
+def _composed(drafts: Sequence[Draft], paper: Paper, system: str) -> tuple[Composed, ...]:
     if len(drafts) == 1:
         return (composed(drafts[0], room_mm=paper.room_mm, system=system),)
     room = _part_mm(paper, len(drafts))
-    for scale_ratio in SCALES:
-        scenes = [
-            at_scale(draft, scale_ratio=scale_ratio, room_mm=room, system=system)
+    for care, scale_ratio in ATTEMPTS:
+        made = [
+            at_scale(draft, scale_ratio=scale_ratio, room_mm=room, system=system, care=care)
             for draft in drafts
         ]
-        found = tuple(scene for scene in scenes if scene is not None)
+        found = tuple(each for each in made if each is not None)
         if len(found) == len(drafts):
             return found
     raise NoRoom(f"{drafts[0].title} and others do not fit one sheet at any of the usual scales")

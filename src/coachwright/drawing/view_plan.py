@@ -9,7 +9,7 @@ from coachwright.drawing.drafting import Draft
 from coachwright.drawing.gaze import Gaze, from_above
 from coachwright.drawing.measure import length_text
 from coachwright.drawing.placing_findings import marks_in
-from coachwright.drawing.scene import Layer, Point, Polyline, Primitive, Weight
+from coachwright.drawing.scene import Layer, Polyline, Primitive, Weight
 from coachwright.drawing.shell_plan import (
     body_outline,
     cut_shell,
@@ -182,16 +182,19 @@ def _at_wall(thing: Thing, sign_factor: float, finished_mm: float) -> bool:
 
 
 def _widths(content: Content, level: str) -> Iterator[Width]:
-    drawn: set[tuple[Point, Point]] = set()
+    drawn: set[int] = set()
     for aisle in content.layout.aisles:
         passage = aisle.passage
         if aisle.level != level or not _LEAST_WIDTH_MM <= passage.width_mm <= _MOST_WIDTH_MM:
             continue
         if "wall" in passage.between[0] and "wall" in passage.between[1]:
             continue
-        ends = (passage.from_mm, passage.to_mm)
-        if ends not in drawn:
-            drawn.add(ends)
+        # two ways that share their narrowest place are as wide as each other
+        if round(passage.width_mm) not in drawn:
+            drawn.add(round(passage.width_mm))
             yield Width(
-                start_mm=ends[0], end_mm=ends[1], words="aisle", length_mm=passage.width_mm
+                start_mm=passage.from_mm,
+                end_mm=passage.to_mm,
+                words="aisle",
+                length_mm=passage.width_mm,
             )

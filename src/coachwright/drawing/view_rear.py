@@ -20,6 +20,8 @@ from coachwright.model.vehicle import BaseVehicle
 _ON_DOORS = {Mounting.REAR_DOOR_LEFT: -1.0, Mounting.REAR_DOOR_RIGHT: 1.0}
 _BEHIND = (*_ON_DOORS, Mounting.HITCH)
 _TYRE_MM = 215.0
+_TURNED_AXIS = (1, 0, 2)
+"""Axis of what hangs on a door → its axis with the door square to the body."""
 _LEAF_MM = 60.0
 _LEAST_STEP_MM = 25.0
 
@@ -101,7 +103,8 @@ def _swung(thing: Thing, vehicle: BaseVehicle) -> Thing:
 
     boxes = tuple(_ordered(swung(low), swung(high)) for low, high in thing.boxes_mm)
     low, high = _ordered(swung(thing.low_mm), swung(thing.high_mm))
-    return replace(thing, boxes_mm=boxes, low_mm=low, high_mm=high, round_axis=None)
+    axis = None if thing.round_axis is None else _TURNED_AXIS[thing.round_axis]
+    return replace(thing, boxes_mm=boxes, low_mm=low, high_mm=high, round_axis=axis)
 
 
 def _ordered(one: Corner, other: Corner) -> tuple[Corner, Corner]:
