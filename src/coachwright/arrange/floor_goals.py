@@ -39,12 +39,12 @@ def add_goals(floor: FloorModel, spare: AxleSpare | None) -> None:
 
 
 def _points(name: str) -> int:
-    return round(weight(name) * SCALE)
+    return round(weight(name).value * SCALE)
 
 
 def _width(floor: FloorModel) -> Iterator["IntVar"]:
     if floor.width is not None:
-        most_mm = round(weight("aisle-most"))
+        most_mm = round(weight("aisle-most").value)
         counted = floor.model.new_int_var(0, most_mm, "width-counted")
         floor.model.add(counted <= floor.width).with_name("width-counted")
         yield _points("aisle") * counted  # type: ignore[misc]  # a product

@@ -47,7 +47,7 @@ def measured(
 def points_count(found: FloorMeasures) -> float:
     """Return the points of a floor plan: Σ measure · weight of ``floor_weights``."""
     values = {
-        "aisle": min(found.aisle_mm, weight("aisle-most")),
+        "aisle": min(found.aisle_mm, weight("aisle-most").value),
         "axle": found.axle_spare_kg or 0.0,
         "plumbing": found.plumbing_mm,
         "cable": found.cable_mm,
@@ -55,7 +55,7 @@ def points_count(found: FloorMeasures) -> float:
         "counter": found.counter_mm,
         "room": found.room_mm,
     }
-    return round(sum(weight(name) * values[name] for name in POINTS), 1)
+    return round(sum(weight(name).value * values[name] for name in POINTS), 1)
 
 
 def way_width_mm(problem: FloorProblem, build: Build, layout: Layout, way_ends_mm: float) -> float:
@@ -166,14 +166,14 @@ def _longest_room_mm(build: Build, layout: Layout) -> float:
     """Return the longest free stretch of a side wall; 0 where none is long enough."""
     rooms = [room for wall in ("left", "right") for room in _rooms_mm(build, layout, wall)]
     longest_mm = max(rooms, default=0.0)
-    return longest_mm if longest_mm >= weight("room-least") else 0.0
+    return longest_mm if longest_mm >= weight("room-least").value else 0.0
 
 
 def _rooms_mm(build: Build, layout: Layout, wall: str) -> Iterator[float]:
     vehicle = build.vehicle
     taken = sorted(
         [
-            *_taken(build, layout, wall),
+            *_taken_mm(build, layout, wall),
             *(
                 (door.from_mm, door.from_mm + door.clear_width_mm)
                 for door in vehicle.apertures
@@ -188,7 +188,7 @@ def _rooms_mm(build: Build, layout: Layout, wall: str) -> Iterator[float]:
     yield vehicle.shell.rear_mm - layout.build_up.doors_mm - here_mm
 
 
-def _taken(build: Build, layout: Layout, wall: str) -> Iterator[tuple[float, float]]:
+def _taken_mm(build: Build, layout: Layout, wall: str) -> Iterator[tuple[float, float]]:
     floor_mm = layout.build_up.floor_mm
     half_mm = (
         narrowest_half_width_mm(build.vehicle.shell, floor_mm, floor_mm + 1.0)
@@ -198,10 +198,10 @@ def _taken(build: Build, layout: Layout, wall: str) -> Iterator[tuple[float, flo
     inside = {f.name for f in build.fittings if f.fitting.mounting in INSIDE}
     for body in layout.solids:
         if body.name in inside:
-            yield from _along(body, wall, edge_mm, floor_mm)
+            yield from _along_mm(body, wall, edge_mm, floor_mm)
 
 
-def _along(
+def _along_mm(
     body: Solid, wall: str, edge_mm: float, floor_mm: float
 ) -> Iterator[tuple[float, float]]:
     for part in body.boxes:

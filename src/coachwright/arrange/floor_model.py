@@ -234,7 +234,7 @@ def add_difference(floor: FloorModel, stands: Sequence[Stand], name: str) -> Non
     turned with what is built into it.  Modules with less floor than the least in
     ``floor_weights`` do not count.
     """
-    counted = [stand for stand in stands if stand.group.area_m2 >= weight("different")]
+    counted = [stand for stand in stands if stand.group.area_m2 >= weight("different").value]
     free = [stand for stand in counted if not stand.group.pinned]
     changes = [
         chosen
@@ -257,7 +257,7 @@ def add_difference(floor: FloorModel, stands: Sequence[Stand], name: str) -> Non
 
 def _moved(floor: FloorModel, stand: Stand, name: str) -> Iterator["IntVar"]:
     """Yield variables that say that a module is much further forwards or rearwards, or turned."""
-    least_mm = round(weight("moved"))
+    least_mm = round(weight("moved").value)
     shift = floor.shifts[stand.group.name]
     forwards = floor.model.new_bool_var(f"{name}-{stand.group.name}-forwards")
     rearwards = floor.model.new_bool_var(f"{name}-{stand.group.name}-rearwards")

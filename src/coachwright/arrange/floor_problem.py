@@ -20,9 +20,22 @@ STEP_MM = 10
 """Grid of the shifts."""
 
 
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Weight:
+    """One row of ``floor_weights``."""
+
+    value: float
+    unit: str
+
+
 @cache
-def weight(name: str) -> float:  # in the unit of the row
-    """Return one row of ``floor_weights``, in the unit that the row states.
+def weight(name: str) -> Weight:
+    """Return one row of ``floor_weights``.
+
+    Parameters
+    ----------
+    name
+        Id of a row.
 
     Raises
     ------
@@ -32,7 +45,7 @@ def weight(name: str) -> float:  # in the unit of the row
     rows = {row["id"]: row for row in table("floor_weights")}
     if name not in rows:
         raise UnknownName("weight", name, rows)
-    return float(rows[name]["value"])
+    return Weight(value=float(rows[name]["value"]), unit=rows[name]["unit"])
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -151,7 +164,7 @@ def _runs(build: Build) -> Iterator[Run]:
             yield Run(kind="plumbing", source=sources[0].name, user=fitted.name)
     batteries = [f for f in inside if f.part.battery is not None]
     for fitted in inside:
-        if batteries and _draw_w(fitted) >= weight("heavy-load"):
+        if batteries and _draw_w(fitted) >= weight("heavy-load").value:
             yield Run(kind="cable", source=batteries[0].name, user=fitted.name)
 
 

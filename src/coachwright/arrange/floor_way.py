@@ -59,7 +59,7 @@ def strips(problem: FloorProblem) -> tuple[Strip, ...]:
 
 def _useful(pairs: Sequence[Strip]) -> Iterator[Strip]:
     """Yield the strips that hold no other one that counts as much."""
-    most_mm = round(weight("aisle-most"))
+    most_mm = round(weight("aisle-most").value)
     for pair in pairs:
         counts_mm = min(most_mm, pair[1] - pair[0])
         if not any(
@@ -92,7 +92,7 @@ def add_way(floor: FloorModel) -> None:
     -----
     The way is a row of straight strips.  Each goes on for a person's width beside the next, so
     that people step across; whatever reaches into a strip stands before or behind it.  The way
-    goes as far as the zones of the modules, and far enough to reach seats and toilets.
+    goes as far as the zones of the modules, and far enough to reach those without zones.
     """
     problem, model = floor.problem, floor.model
     shell = problem.build.vehicle.shell
@@ -196,23 +196,30 @@ def _reach(floor: FloorModel, wanted: "IntVar", end: "IntVar") -> None:
 
 
 def _needed_mm(pose: Pose, problem: FloorProblem, name: str) -> float | None:
-    """Return how far the way must go for a module; None where it is not reached from the way."""
-    floor_mm = problem.layout.build_up.floor_mm
-    feet_mm = floor_mm + weight("reach")
+    """Return how far the way must go for a module; None where it is not reached from the way.
+
+    Notes
+    -----
+    To the rear of the zones in which people stand, or far enough to reach the module where it
+    states none; tanks, gas stores and slide-outs are not reached from the way.
+    """
+    part = problem.around.parts[name]
+    if any(facet is not None for facet in (part.tank, part.gas_store, part.slide_out)):
+        return None
+    feet_mm = problem.layout.build_up.floor_mm + weight("reach").value
     zones = [
         piece.space.high_mm[0]
         for piece in pose.pieces
         if piece.zone is not None and piece.space.low_mm[2] < feet_mm
     ]
-    part = problem.around.parts[name]
-    if part.seat is not None or part.toilet is not None:
+    if not zones or part.seat is not None or part.toilet is not None:
         length_mm = pose.root.high_mm[0] - pose.root.low_mm[0]
-        zones.append(pose.root.low_mm[0] + min(length_mm, weight("reach")))
-    return max(zones, default=None)
+        zones.append(pose.root.low_mm[0] + min(length_mm, weight("reach").value))
+    return max(zones)
 
 
 def _entry_mm(door: Hole) -> int:
-    return math.floor(min(weight("entry"), door.to_mm - door.from_mm))
+    return math.floor(min(weight("entry").value, door.to_mm - door.from_mm))
 
 
 def _stretch(floor: FloorModel, door: Hole) -> "IntVar":
