@@ -16,7 +16,7 @@ export PIP_BUILD_CONSTRAINT := constraints.txt
 PINS := pyproject.toml constraints.txt
 
 .DEFAULT_GOAL := help
-.PHONY: help run test check format facets bench pins clean
+.PHONY: help run test check format facets bench screens pins clean
 .DELETE_ON_ERROR:
 
 help:  ## Say what there is.
@@ -24,6 +24,7 @@ help:  ## Say what there is.
 	@echo "make test    run every test, with coverage of the floors that compute"
 	@echo "make check   lint, format, types and import contract"
 	@echo "make bench   measure the commands and the kernels against their budgets"
+	@echo "make screens write a picture of every page of the bench into out/screens/"
 	@echo "make format  format the source and mend what the linter can"
 	@echo "make facets  write docs/facets.md anew from the facets as they are declared"
 	@echo "make pins    write constraints.txt anew from what is installed"
@@ -51,6 +52,9 @@ format: $(VENV)/.for-check  ## Format the source and mend what the linter can.
 
 bench: $(VENV)/.for-test  ## Measure against the budgets.
 	$(BIN)/python -m benchmarks
+
+screens: $(VENV)/.for-test  ## Write pictures of every page of the bench.
+	$(BIN)/python -m tests.web.screens
 
 facets: $(VENV)/.for-test  ## Write docs/facets.md anew.
 	$(BIN)/python -m tests.support.facets_page

@@ -99,14 +99,6 @@ async def test_how_long_is_answered_as_for_the_loads_of_the_build(
     await user.should_see("draw: write a power")
 
 
-async def test_a_figure_opens_its_working(user: User, bench: Bench) -> None:
-    work = _laid(bench)
-    await user.open(f"/build/{work.build_id}/weights")
-    working = work.assessment.weights.figures[0].working
-    assert working is not None
-    await user.should_not_see(f"Result: {shown(working.result, working.unit, 'us')[:3]}")
-
-
 def test_a_decision_and_its_withdrawal_are_edits_like_any_other(bench: Bench) -> None:
     work = _laid(bench)
     finding = next(each for each in work.assessment.findings if open_to_accept(each))

@@ -51,6 +51,22 @@ def test_the_job_pack_is_printed_and_taken_away(seat: Seat, tmp_path: Path) -> N
     assert one.value.suggested_filename == "night-watch-c-weight-statement.pdf"
 
 
+def test_a_figure_opens_its_working_by_keyboard(seat: Seat) -> None:
+    build = opened(seat, "Night watch")
+    seat.go(f"{build}/weights")
+    assert seat.page.get_by_text("Result:").count() == 0
+    seat.page.locator("details.figure summary").first.focus()
+    seat.page.keyboard.press("Enter")
+    seat.page.get_by_text("Result:").wait_for()
+
+
+def test_show_me_leads_to_the_fitting_on_the_drawing_board(seat: Seat) -> None:
+    build = opened(seat, "Troubled")
+    seat.go(f"{build}/findings")
+    seat.page.get_by_role("button", name="Show me on the drawing board: wardrobe").first.click()
+    seat.page.wait_for_url("**/board?pick=wardrobe")
+
+
 def test_printing_can_be_stopped(seat: Seat) -> None:
     build = opened(seat, "Night watch")
     seat.go(f"{build}/papers")

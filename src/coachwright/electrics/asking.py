@@ -53,7 +53,7 @@ def asked(
     idle = sum(inverter.standby_w for inverter in fitted) if behind else 0.0
     draw = draw_w / planning_efficiency_frac(build) if behind else draw_w
 
-    def hours(others_w: float, capacity_factor: float = 1.0) -> float:
+    def runs_h(others_w: float, capacity_factor: float = 1.0) -> float:
         return how_long(
             bank=bank,
             draw_w=draw,
@@ -70,7 +70,7 @@ def asked(
         draw_w=draw_w,
         duty_frac=duty_frac,
         alone_h=alone.clock_h,
-        with_others_h=hours(max(idle, electrics.base_w)),
-        cold_alone_h=hours(idle, bank.cold_factor) if bank.cold_factor > 0.0 else 0.0,
+        with_others_h=runs_h(max(idle, electrics.base_w)),
+        cold_alone_h=runs_h(idle, bank.cold_factor) if bank.cold_factor > 0.0 else 0.0,
         working=alone.working,
     )

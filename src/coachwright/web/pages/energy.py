@@ -7,7 +7,7 @@ from coachwright.actions.reading import energy_sheet
 from coachwright.actions.running import how_long
 from coachwright.drawing.day_bars import DayBar, DayGroup, day_bars
 from coachwright.drawing.svg import svg
-from coachwright.electrics.model import Electrics, RunTime, SeasonBudget
+from coachwright.electrics.model import Electrics, RunTime
 from coachwright.errors import BadInput, CoachwrightError
 from coachwright.papers.table import Pair
 from coachwright.papers.view_energy import EnergyView
@@ -76,40 +76,38 @@ def _tables(work: OnBench, view: EnergyView, system: str) -> None:
 
 def _groups(electrics: Electrics, system: str) -> tuple[DayGroup, ...]:
     warm, cold = electrics.summer, electrics.winter
-
-    def bar(
-        label: str, summer_wh_per_day: float | None, winter_wh_per_day: float | None
-    ) -> DayBar:
-        return DayBar(
-            label=label,
-            summer=show(summer_wh_per_day, "Wh/day", system),
-            winter=show(winter_wh_per_day, "Wh/day", system),
-            summer_wh_per_day=summer_wh_per_day,
-            winter_wh_per_day=winter_wh_per_day,
-        )
-
-    def lost(season: SeasonBudget) -> tuple[float, float]:
-        return season.use.inverter_loss_wh_per_day, season.use.inverter_standby_wh_per_day
-
-    return (
-        DayGroup(
-            heading="Into the battery",
-            bars=(
-                bar("Sun", warm.sun_wh_per_day, cold.sun_wh_per_day),
-                bar("Driving", warm.driving_wh_per_day, cold.driving_wh_per_day),
-                bar("Hook-up", warm.hookup_wh_per_day, cold.hookup_wh_per_day),
-            ),
+    hot, cool = warm.use, cold.use
+    into = (
+        ("Sun", warm.sun_wh_per_day, cold.sun_wh_per_day),
+        ("Driving", warm.driving_wh_per_day, cold.driving_wh_per_day),
+        ("Hook-up", warm.hookup_wh_per_day, cold.hookup_wh_per_day),
+    )
+    out = (
+        ("Direct-current loads", hot.dc_wh_per_day, cool.dc_wh_per_day),
+        ("Behind the inverter", hot.ac_wh_per_day, cool.ac_wh_per_day),
+        ("Lost in the inverter", hot.inverter_loss_wh_per_day, cool.inverter_loss_wh_per_day),
+        (
+            "Inverter on, no load",
+            hot.inverter_standby_wh_per_day,
+            cool.inverter_standby_wh_per_day,
         ),
-        DayGroup(
-            heading="Out of the battery",
-            bars=(
-                bar("Direct-current loads", warm.use.dc_wh_per_day, cold.use.dc_wh_per_day),
-                bar("Behind the inverter", warm.use.ac_wh_per_day, cold.use.ac_wh_per_day),
-                bar("Lost in the inverter", lost(warm)[0], lost(cold)[0]),
-                bar("Inverter on, no load", lost(warm)[1], lost(cold)[1]),
-                bar("Lost in storage", warm.storage_loss_wh_per_day, cold.storage_loss_wh_per_day),
-            ),
-        ),
+        ("Lost in storage", warm.storage_loss_wh_per_day, cold.storage_loss_wh_per_day),
+    )
+    return tuple(
+        DayGroup(heading=heading, bars=tuple(_bar(*each, system) for each in bars))
+        for heading, bars in (("Into the battery", into), ("Out of the battery", out))
+    )
+
+
+def _bar(
+    label: str, summer_wh_per_day: float | None, winter_wh_per_day: float | None, system: str
+) -> DayBar:
+    return DayBar(
+        label=label,
+        summer=show(summer_wh_per_day, "Wh/day", system),
+        winter=show(winter_wh_per_day, "Wh/day", system),
+        summer_wh_per_day=summer_wh_per_day,
+        winter_wh_per_day=winter_wh_per_day,
     )
 
 
@@ -133,6 +131,7 @@ def _question(here: Here) -> None:
         tool("Answer", answer, classes="main")
     for field in (draw, duty.mark("duty")):
         field.on("keydown.enter", answer)
+    on_change(here, lambda _work: answer())
 
 
 def _answer(here: Here, draw: str, duty: str, *, socket: bool) -> None:

@@ -6,7 +6,7 @@ from coachwright.actions.benching import OnBench
 from coachwright.actions.reading import weight_sheet
 from coachwright.model.build import Build
 from coachwright.papers.table import Pair, Table
-from coachwright.papers.wording import NONE, show, spoken, subject_of, words_of
+from coachwright.papers.wording import NONE, part_and_position, show, spoken, words_of
 from coachwright.road.ground_angles import LimitingPoint
 from coachwright.road.model import Road
 from coachwright.web.parts import sheet
@@ -91,7 +91,7 @@ def _angle(build: Build, label: str, found: LimitingPoint | None, said: Said) ->
     return Pair(
         label=label,
         value=said(found.angle.exact_deg, "deg"),
-        note=f"at {subject_of(build, found.point.of)}, "
+        note=f"at {part_and_position(build, found.point.of)}, "
         f"{said(found.point.height_mm, 'mm')} above the ground",
     )
 
@@ -153,7 +153,7 @@ def _zones(build: Build, road: Road, said: Said) -> Table:
                 said(zone.load_kg, "kg"),
                 _limit(zone.limit_kg, said),
                 ", ".join(
-                    f"{subject_of(build, item.name)} {said(item.mass_kg, 'kg')}"
+                    f"{part_and_position(build, item.name)} {said(item.mass_kg, 'kg')}"
                     for item in zone.items
                 )
                 or NONE,
@@ -185,7 +185,7 @@ def _carriers(build: Build, road: Road, said: Said) -> Table:
         names=("Carrier", "Kind", "Load", "Allowed", "With a person on it", "Allowed standing"),
         rows=tuple(
             (
-                subject_of(build, each.carrier),
+                part_and_position(build, each.carrier),
                 words_of(each.kind),
                 said(each.load_kg, "kg"),
                 said(each.limit_kg, "kg"),
@@ -203,7 +203,7 @@ def _ladders(build: Build, road: Road, said: Said) -> Table:
         names=("Which", "First rung above ground", "Between rungs", "Clear width", "Allowed"),
         rows=tuple(
             (
-                subject_of(build, each.name),
+                part_and_position(build, each.name),
                 said(each.first_rung_mm, "mm"),
                 NONE if each.step else said(each.rung_spacing_mm, "mm"),
                 said(each.clear_width_mm, "mm"),

@@ -8,7 +8,7 @@ from coachwright.layout.model_interior import Interior
 from coachwright.model.build import Build
 from coachwright.papers.frame import frame
 from coachwright.papers.table import Pair, Table
-from coachwright.papers.wording import NONE, show, spoken, subject_of, words_of
+from coachwright.papers.wording import NONE, part_and_position, show, spoken, words_of
 from coachwright.web.parts import sheet
 from coachwright.web.parts.plain import box, words
 from coachwright.web.parts.working import figures
@@ -62,11 +62,15 @@ class _Teller:
     def mm(self, length_mm: float | None) -> str:
         return NONE if length_mm is None else show(length_mm, "mm", self._system)
 
+    def open(self, width_mm: float) -> str:
+        """Say how wide a way is, and of one that is shut that it is."""
+        return self.mm(width_mm) if width_mm > 0.0 else "closed"
+
     def value(self, value: float | None, unit: str) -> str:
         return NONE if value is None else show(value, unit, self._system)
 
     def name(self, name: str) -> str:
-        return subject_of(self._build, name) if name else NONE
+        return part_and_position(self._build, name) if name else NONE
 
     def names(self, names: Iterable[str]) -> str:
         return ", ".join(self.name(each) for each in names) or NONE
@@ -108,7 +112,7 @@ def _ways(layout: Layout, told: _Teller) -> Table:
         "Ways through the van",
         ("Way", lambda each: each.way.capitalize()),
         ("At the height of", lambda each: each.level),
-        ("Narrowest", lambda each: told.mm(each.passage.width_mm)),
+        ("Narrowest", lambda each: told.open(each.passage.width_mm)),
         ("Between", lambda each: told.text(" and ".join(each.passage.between))),
         of=layout.aisles,
         note="As wide as the widest round body that passes at that height.",
@@ -120,7 +124,7 @@ def _headroom(inside: Interior, told: _Teller) -> Table:
         "Headroom on the ways",
         ("Way", lambda each: each.way.capitalize()),
         ("For a body as wide as", lambda each: told.mm(each.width_mm)),
-        ("Clear height", lambda each: told.mm(each.clear_mm)),
+        ("Clear height", lambda each: told.open(each.clear_mm)),
         ("Ends at", lambda each: told.text(each.under)),
         of=inside.headrooms,
     )
@@ -155,7 +159,7 @@ def _seats(inside: Interior, told: _Teller) -> Table:
         "Seats with belts",
         ("Seat", lambda each: told.name(each.name)),
         ("Faces", lambda each: each.faces),
-        ("Way in as wide as", lambda each: told.mm(each.entry_mm)),
+        ("Way in as wide as", lambda each: told.open(each.entry_mm)),
         ("Headroom", lambda each: told.mm(each.head_mm)),
         ("Needed", lambda each: told.mm(each.head_needed_mm)),
         ("To the table", lambda each: told.mm(each.table_mm)),

@@ -165,7 +165,7 @@ class _Shown:
         button = tool(text, turn)
         button.props["aria-label"] = label
         button.props["aria-expanded"] = "false"
-        button.mark(f"{text.split()[0].lower()}-{self.finding.rule}")
+        button.mark(f"{text.split(maxsplit=1)[0].lower()}-{self.finding.rule}")
         place = box("opened")
         place.set_visibility(False)
 
