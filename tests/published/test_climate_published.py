@@ -5,6 +5,7 @@ import pandas as pd
 import pytest
 from pvlib import irradiance, location, solarposition
 
+from coachwright.climate.design_day import cold_night, hot_day
 from coachwright.climate.model import DAYS, Place
 from coachwright.climate.sun import (
     angstrom_clearness_ratio,
@@ -124,3 +125,23 @@ def test_light_above_the_air_is_the_library_s_within_its_constant() -> None:
     theirs = (extra * np.maximum(np.sin(np.radians(height)), 0.0)).sum()
     ours = extraterrestrial_wh_per_m2_day(latitude_deg=40.0).sum()
     assert ours == pytest.approx(theirs, rel=1e-2)
+
+
+DESIGN = (
+    # ASHRAE Handbook of Fundamentals 2009 and 2021, Climatic Design Information, as printed in
+    # the headings of the same files (read): heating 99.6 %, cooling 0.4 % dry bulb in degC.
+    # Tolerances: one typical year stands for 25 and more; TMY3 of Chicago is off by 1.1 K, the
+    # cold of Alaska by 3 K and the summer of a mountain town by 1 K.
+    ("chicago", -20.0, 33.3, 1.5, 1.5),
+    ("northway", -45.0, 25.7, 3.5, 1.5),
+    ("mount-shasta", -7.7, 33.3, 1.5, 1.5),
+)
+
+
+@pytest.mark.parametrize(("name", "cold", "hot", "cold_k", "hot_k"), DESIGN)
+def test_design_days_are_near_the_handbook_s(
+    name: str, cold: float, hot: float, cold_k: float, hot_k: float
+) -> None:
+    year = measured(name)
+    assert cold_night(weather=year).air_degc == pytest.approx(cold, abs=cold_k)
+    assert hot_day(weather=year).air_degc == pytest.approx(hot, abs=hot_k)

@@ -29,6 +29,7 @@ from coachwright.cli import (
     serve,
     standards,
     vehicles,
+    weather,
 )
 from coachwright.cli.choices import SHOP_VARIABLE
 from coachwright.errors import BadInput, CoachwrightError, Fault
@@ -59,6 +60,7 @@ app.command("restore")(backup.restore)
 app.add_typer(arrange.app, name="arrange")
 app.add_typer(parts.app, name="parts")
 app.add_typer(vehicles.app, name="vehicles")
+app.add_typer(weather.app, name="weather")
 app.add_typer(standards.app, name="standards")
 app.command("schema")(schema.schema)
 

@@ -54,6 +54,8 @@ class Site(Record):
     """Who must be named wherever a figure of it is shown."""
     caution: str = ""
     """How far the year may be off."""
+    light_at_h: Annotated[float, Quantity("time", least=0.0, most=1.0)] = 0.5
+    """Part of each hour after which the sun stands as for the hour's light."""
     file: str = ""
     """The file that it was read from, where the shop brought one."""
     repairs: tuple[str, ...] = ()
