@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from typing import Any
 
 from coachwright.actions.following import AXES, followers
 from coachwright.actions.placing import as_written
@@ -12,6 +13,7 @@ from coachwright.drawing.composing import at_scale
 from coachwright.drawing.content import Content
 from coachwright.drawing.drafting import Draft
 from coachwright.drawing.lettering import text_width_mm
+from coachwright.drawing.scene import Scene
 from coachwright.drawing.svg import svg
 from coachwright.drawing.things import Thing
 from coachwright.drawing.view_plan import NoBed
@@ -267,14 +269,21 @@ def _drawing(
     draft: Draft, scale_ratio: float, system: str
 ) -> tuple[str, tuple[float, float], tuple[float, float]]:
     """Return a draft as SVG, the size of its paper, and where the paper's corner stands."""
-    scene = at_scale(draft, scale_ratio=scale_ratio, room_mm=_ROOM_MM, system=system)
-    if scene is None:
+    made = at_scale(draft, scale_ratio=scale_ratio, room_mm=_ROOM_MM, system=system)
+    if made is None:
         raise NotDrawn(f"{draft.title}: what is written finds no room")
+    scene = _scene(made)
     paper_mm = (
         (scene.high_mm[0] - scene.low_mm[0]) / scale_ratio,
         (scene.high_mm[1] - scene.low_mm[1]) / scale_ratio,
     )
     return svg(scene), paper_mm, scene.low_mm
+
+
+def _scene(made: Any) -> Scene:
+    """Return the scene of what was composed, with or without a count of what was left out."""
+    found: Scene = made.scene if hasattr(made, "scene") else made
+    return found
 
 
 def _pieces(
@@ -293,14 +302,14 @@ def _pieces(
                 boxes_mm=thing.boxes_mm,
                 carriers=thing.carriers,
                 follows=tuple(followers(build, fitted.name, axis) for axis in AXES),
-                stops_mm=_stops(build, layout, thing),
+                stops_mm=_stops_mm(build, layout, thing),
                 at=tuple(as_written(fitted)),
                 shown=fitted.name in tags,
-                label_mm=_label(tags.get(fitted.name), thing.words),
+                label_mm=_label_mm(tags.get(fitted.name), thing.words),
             )
 
 
-def _label(tag: Tag | None, words: str) -> tuple[float, float] | None:
+def _label_mm(tag: Tag | None, words: str) -> tuple[float, float] | None:
     """Return where a name stands in a fitting, on the largest free place that it fits."""
     if tag is None or not tag.free or not tag.seen:
         return None
@@ -312,7 +321,7 @@ def _label(tag: Tag | None, words: str) -> tuple[float, float] | None:
     return None
 
 
-def _stops(build: Build, layout: Layout, thing: Thing) -> tuple[tuple[float, ...], ...]:
+def _stops_mm(build: Build, layout: Layout, thing: Thing) -> tuple[tuple[float, ...], ...]:
     shell, finishes = build.vehicle.shell, layout.build_up
     if not thing.inside:
         return ((), (0.0,), ())

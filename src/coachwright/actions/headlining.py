@@ -125,27 +125,29 @@ def _lines(assessment: Assessment, before: Assessment | None, system: str) -> It
         margin.subject: margin for margin in assessment.weights.left if margin.case == _TRAVELLING
     }
     for figure in assessment.headline:
-        change = _change(figure, old.get(figure.name))
-        unit = difference_unit(figure.unit)
-        moved = "" if change is None else _signed(shown(change, unit, system))
+        moved = _moved(figure, old.get(figure.name), system)
         margin = limits.get(_BARS.get(figure.name, ""))
         yield Line(
             name=figure.name,
             label=worded(figure.label, system),
             value=_minus(shown(figure.value, figure.unit, system)),
             bounds=_bounds(figure, system),
-            moved=moved if any(digit in moved for digit in "123456789") else "",
-            direction="" if change is None else ("up" if change > 0 else "down"),
+            moved=moved,
+            direction="" if not moved else ("down" if moved.startswith("−") else "up"),
             missing=worded(figure.missing, system),
             bar=None if margin is None else _bar(margin, system),
             figure=figure,
         )
 
 
-def _change(figure: Figure, old: Figure | None) -> float | None:
-    if old is None or old.value is None or figure.value is None or old.value == figure.value:
-        return None
-    return figure.value - old.value
+def _moved(figure: Figure, old: Figure | None, system: str) -> str:
+    """Return by how much a figure moved, with its sign; empty where nobody would see it."""
+    if old is None or old.value is None or figure.value is None:
+        return ""
+    text = shown(figure.value - old.value, difference_unit(figure.unit), system)
+    if not any(digit in text for digit in "123456789"):
+        return ""
+    return f"−{text[1:]}" if text.startswith("-") else f"+{text}"
 
 
 def _bounds(figure: Figure, system: str) -> str:
@@ -180,7 +182,3 @@ def _money(amount_minor: int, currency: str) -> str:
 
 def _minus(text: str) -> str:
     return f"−{text[1:]}" if text.startswith("-") else text
-
-
-def _signed(text: str) -> str:
-    return f"−{text[1:]}" if text.startswith("-") else f"+{text}"

@@ -32,7 +32,7 @@ class Place:
     y_mm: float | None = None
     z_mm: float | None = None
 
-    def on(self, axis: int) -> float | None:
+    def at_mm(self, axis: int) -> float | None:
         """Return the place on one axis."""
         return (self.x_mm, self.y_mm, self.z_mm)[axis]
 
@@ -62,7 +62,7 @@ def move(sheet: BuildSheet, build: Build, name: str, to: Place) -> tuple[Edit, .
     here = fitted_of(build, name)
     wanted: Wanted = {}
     for axis in AXES:
-        target = to.on(axis)
+        target = to.at_mm(axis)
         if target is not None and abs(target - here.at_mm[axis]) >= _SAME_MM:
             wanted.setdefault(name, {})[axis] = written_mm(target)
             _carry(build, name, axis, target - here.at_mm[axis], wanted)

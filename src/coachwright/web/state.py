@@ -1,10 +1,11 @@
 """What a page knows of who looks at it and of the build that lies open, and how it acts."""
 
+import asyncio
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
 
-from nicegui import Client, app, run, ui
+from nicegui import Client, app, background_tasks, run, ui
 
 from coachwright.actions.benching import Bench, OnBench, edit, redo, return_to, undo
 from coachwright.errors import BadInput, CoachwrightError
@@ -15,6 +16,7 @@ Draw = Callable[[OnBench], None]
 
 _UNITS, _NAME, _DARK = "units", "name", "dark"
 _SOMEBODY = "designer"
+_LEAD_S = 0.002
 _watching: dict[int, list["Here"]] = {}
 """Open pages by the build that they show."""
 
@@ -29,14 +31,17 @@ class Here:
         None on pages that show no build.
     picked
         Reference name of the fitting that is picked; empty for none.
-    draws
-        What shows the build anew whenever anybody has edited it.
+    first_draws, draws
+        What shows the build anew whenever anybody has edited it; the first are sent first.
+    picks
+        What shows which fitting is picked.
     """
 
     bench: Bench
     client: Client
     now: OnBench | None = None
     picked: str = ""
+    first_draws: list[Draw] = field(default_factory=list)
     draws: list[Draw] = field(default_factory=list)
     picks: list[Callable[[str], None]] = field(default_factory=list)
 
@@ -63,9 +68,19 @@ class Here:
         return app.storage.user.get(_DARK)
 
 
-def on_change(here: Here, draw: Draw) -> None:
-    """Show something now, and again whenever anybody has edited the build."""
-    here.draws.append(draw)
+def on_change(here: Here, draw: Draw, *, first: bool = False) -> None:
+    """Show something now, and again whenever anybody has edited the build.
+
+    Parameters
+    ----------
+    here
+        The page.
+    draw
+        Shows a build.
+    first
+        Sent to the browser before everything else: the figures that a person waits for.
+    """
+    (here.first_draws if first else here.draws).append(draw)
     draw(here.work)
 
 
@@ -142,12 +157,22 @@ async def _act(here: Here, deed: Callable[[], OnBench | Conflict]) -> bool:
 
 
 def show_everybody(made: OnBench) -> None:
-    """Show a build on every page that shows it."""
+    """Show a build on every page that shows it: first its figures, then the rest."""
     for each in watchers(made.build_id):
         each.now = made
         with each.client:
-            for draw in tuple(each.draws):
+            for draw in tuple(each.first_draws):
                 draw(made)
+    background_tasks.create(_show_the_rest(made), name=f"show build {made.build_id}")
+
+
+async def _show_the_rest(made: OnBench) -> None:
+    await asyncio.sleep(_LEAD_S)  # lets the figures out before the drawing is made
+    for each in watchers(made.build_id):
+        if each.now is made:
+            with each.client:
+                for draw in tuple(each.draws):
+                    draw(made)
 
 
 def remember(

@@ -192,7 +192,7 @@ export default {
       if (event.button) return;
       const choice = this.chosen(event, piece);
       this.press = { ...choice, at: [event.clientX, event.clientY], from: this.under(event), id: event.pointerId };
-      if (choice.name !== this.chosenName) this.$emit("pick", choice.name);
+      if (choice.name !== this.chosenName) this.choose(choice.name);
       this.stop = choice.name;
       this.$refs.sheet.setPointerCapture(event.pointerId);
       this.$refs.sheet.addEventListener("pointermove", this.moved);
@@ -216,7 +216,7 @@ export default {
       this.press = null;
       if (!press) return;
       if (!this.drag) {
-        if (press.deeper && press.deeper !== this.chosenName) this.$emit("pick", press.deeper);
+        if (press.deeper && press.deeper !== this.chosenName) this.choose(press.deeper);
         const element = this.$el.querySelector(`[data-name="${press.deeper || press.name}"]`);
         if (element) element.focus({ preventScroll: true });
         return;
@@ -234,13 +234,17 @@ export default {
       this.$refs.sheet.removeEventListener("pointercancel", this.cancel);
     },
     blank(event) {
-      if (event.target === this.$refs.sheet && this.chosenName) this.$emit("pick", "");
+      if (event.target === this.$refs.sheet && this.chosenName) this.choose("");
     },
     settleSoon(name, by) {
       const moved = by.map(rounded);
       this.said_last = this.report;
       if (moved.some((length) => length)) this.$emit("move", { name, by: moved });
       else this.settle();
+    },
+    choose(name) {
+      this.show_picked(name);
+      this.$emit("pick", name);
     },
     show_picked(name) {
       this.chosenName = name;
@@ -376,10 +380,10 @@ export default {
       const plain = !event.ctrlKey && !event.metaKey && !event.altKey;
       if (!plain) return;
       if (event.key in arrows && this.chosenName) this.step(arrows[event.key], event.shiftKey);
-      else if (event.key === "Enter" || event.key === " ") name && this.$emit("pick", name === this.chosenName ? "" : name);
+      else if (event.key === "Enter" || event.key === " ") name && this.choose(name === this.chosenName ? "" : name);
       else if (event.key === "PageDown") this.go(1);
       else if (event.key === "PageUp") this.go(-1);
-      else if (event.key === "Escape") this.drag ? this.cancel() : this.$emit("pick", "");
+      else if (event.key === "Escape") this.drag ? this.cancel() : this.choose("");
       else if (event.key === "r" && this.chosenName) this.$emit("turn", this.chosenName);
       else if (event.key === "m" && this.chosenName) this.$emit("mirror", this.chosenName);
       else if (event.key === "Delete" && this.chosenName) this.$emit("remove", this.chosenName);
@@ -406,7 +410,7 @@ export default {
       const here = order.findIndex((piece) => piece.name === (this.chosenName || this.stop));
       const next = order[(here + by + order.length) % order.length];
       if (!next) return;
-      this.$emit("pick", next.name);
+      this.choose(next.name);
       this.stop = next.name;
       this.$nextTick(() => this.$el.querySelector(`[data-name="${next.name}"]`)?.focus({ preventScroll: true }));
     },

@@ -1,11 +1,13 @@
 """The column of figures that stays in view: bars, how each moved, and its working."""
 
+from collections.abc import Callable
+
 from nicegui import ui
 
 from coachwright.actions.benching import OnBench
 from coachwright.actions.headlining import Bar, Line, PriceLine, lines, price_line
 from coachwright.web.parts.finding import mark
-from coachwright.web.parts.plain import box, words
+from coachwright.web.parts.plain import box, tool, words
 from coachwright.web.parts.working import working
 from coachwright.web.state import Here, on_change
 
@@ -27,7 +29,7 @@ class _Column:
 
     def __init__(self, here: Here) -> None:
         self._here = here
-        self._open = ""
+        self._shown: dict[str, _Shown] = {}
 
     def create(self) -> None:
         with box("headline card", tag="section", label="Headline figures"):
@@ -36,46 +38,22 @@ class _Column:
             self._price = box("line price")
         with ui.dialog() as self._dialog, box("sheet card workingsheet"):
             self._inside = box("stack")
-        on_change(self._here, self._draw)
+        on_change(self._here, self._draw, first=True)
 
     def _draw(self, work: OnBench) -> None:
         before = work.before
-        system = self._here.system
+        found = lines(work.assessment, before, self._here.system)
+        if [line.name for line in found] != list(self._shown):
+            with self._lines.clear():
+                self._shown = {line.name: _Shown(line, self._open) for line in found}
+        for line in found:
+            self._shown[line.name].say(line)
         with self._verdict.clear():
-            self._counts(work)
-        with self._lines.clear():
-            for line in lines(work.assessment, before, system):
-                self._line(line)
+            _counts(work)
         with self._price.clear():
             _price(price_line(work.assessment, before))
 
-    def _counts(self, work: OnBench) -> None:
-        verdict = work.verdict
-        for kind, count, one, many in (
-            ("stop", verdict.stops, "stop", "stops"),
-            ("caution", verdict.cautions, "caution", "cautions"),
-            ("unknown", verdict.unknown, "unknown", "unknown"),
-        ):
-            with ui.link(target=f"/build/{work.build_id}/findings").classes(f"count {kind}"):
-                mark(kind if count else "met", f"{count} {one if count == 1 else many}")
-
-    def _line(self, line: Line) -> None:
-        with box("line", tag="button") as shown:
-            shown.props("type=button").on("click", lambda: self._show(line.name))
-            with box("row", tag="span"):
-                words(line.label, "label")
-                words(line.value, "value strong")
-            if line.bar is not None:
-                _bar(line.bar)
-            with box("row", tag="span"):
-                if line.missing:
-                    words(f"missing: {line.missing}", "small severity unknown")
-                elif line.bounds:
-                    words(f"95 %: {line.bounds}", "bounds quiet")
-                _moved(line.direction, line.moved)
-        shown.mark(f"figure {line.name}")
-
-    def _show(self, name: str) -> None:
+    def _open(self, name: str) -> None:
         work, system = self._here.work, self._here.system
         figure = work.assessment.figure(name)
         with self._inside.clear():
@@ -84,32 +62,70 @@ class _Column:
             words(found.value, "strong", tag="p")
             if figure.working is not None:
                 working(work.build, figure.working, system)
-            ui.button("Close", on_click=self._dialog.close, color=None).classes("tool").props(
-                "flat no-caps"
-            )
+            tool("Close", self._dialog.close)
         self._dialog.open()
 
 
-def _moved(direction: str, moved: str) -> None:
-    if moved:
-        with box(f"moved {direction}", tag="span"):
-            words(_ARROWS[direction]).props('aria-hidden="true"')
-            words(moved)
-            words(" with the last edit", "hidden-words")
+class _Shown:
+    """One figure in the column."""
+
+    def __init__(self, line: Line, show: Callable[[str], None]) -> None:
+        with box("line", tag="button") as made:
+            made.props("type=button").on("click", lambda: show(line.name))
+            made.mark(f"figure {line.name}")
+            with box("row", tag="span"):
+                self._label = words("", "label")
+                self._value = words("", "value strong")
+            self._bar = _ShownBar() if line.bar is not None else None
+            with box("row", tag="span"):
+                self._beside = words("")
+                with box("moved", tag="span") as self._moved:
+                    self._arrow = words("").props('aria-hidden="true"')
+                    self._by = words("")
+                    words(" with the last edit", "hidden-words")
+
+    def say(self, line: Line) -> None:
+        self._label.set_text(line.label)
+        self._value.set_text(line.value)
+        missing = f"missing: {line.missing}" if line.missing else ""
+        self._beside.set_text(missing or (f"95 %: {line.bounds}" if line.bounds else ""))
+        self._beside.classes(replace="small severity unknown" if missing else "bounds quiet")
+        self._arrow.set_text(_ARROWS[line.direction])
+        self._by.set_text(line.moved)
+        self._moved.set_visibility(bool(line.moved))
+        if self._bar is not None and line.bar is not None:
+            self._bar.say(line.bar)
 
 
-def _bar(bar: Bar) -> None:
-    """Show a load under its limit: the load filled, its 95 % band hatched, the limit a tick."""
-    with box(f"bar {bar.state.replace(' ', '-')}", tag="span").props('aria-hidden="true"'):
-        _span("load", 0.0, bar.load_frac)
-        _span("band", bar.low_frac, bar.high_frac)
-        _span("limit", bar.limit_frac, bar.limit_frac)
-    words(f"{bar.words}, {_STATES[bar.state]}", "quiet barwords")
+class _ShownBar:
+    """A load under its limit: the load filled, its 95 % band hatched, the limit a tick."""
+
+    def __init__(self) -> None:
+        with box("bar", tag="span").props('aria-hidden="true"') as self._bar:
+            self._spans = {name: box(name, tag="span") for name in ("load", "band", "limit")}
+        self._words = words("", "quiet barwords")
+
+    def say(self, bar: Bar) -> None:
+        self._bar.classes(replace=f"bar {bar.state.replace(' ', '-')}")
+        self._words.set_text(f"{bar.words}, {_STATES[bar.state]}")
+        for name, from_frac, to_frac in (
+            ("load", 0.0, bar.load_frac),
+            ("band", bar.low_frac, bar.high_frac),
+            ("limit", bar.limit_frac, bar.limit_frac),
+        ):
+            # the style sheet turns the two shares into lengths
+            self._spans[name].style(f"--from:{from_frac:.4f};--to:{to_frac:.4f}")
 
 
-def _span(name: str, from_frac: float, to_frac: float) -> None:
-    """Show a part of a bar; the style sheet turns the two shares into lengths."""
-    box(name, tag="span").style(f"--from:{from_frac:.4f};--to:{to_frac:.4f}")
+def _counts(work: OnBench) -> None:
+    verdict = work.verdict
+    for kind, count, one, many in (
+        ("stop", verdict.stops, "stop", "stops"),
+        ("caution", verdict.cautions, "caution", "cautions"),
+        ("unknown", verdict.unknown, "unknown", "unknown"),
+    ):
+        with ui.link(target=f"/build/{work.build_id}/findings").classes(f"count {kind}"):
+            mark(kind if count else "met", f"{count} {one if count == 1 else many}")
 
 
 def _price(line: PriceLine) -> None:
@@ -119,4 +135,5 @@ def _price(line: PriceLine) -> None:
     beside = [f"budget {line.budget}"] if line.budget else []
     with box("row"):
         words(", ".join([*beside, *([line.missing] if line.missing else [])]), "bounds quiet")
-        _moved("", line.moved)
+        if line.moved:
+            words(line.moved, "moved")

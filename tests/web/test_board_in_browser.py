@@ -1,0 +1,214 @@
+"""The drawing board in a real browser: drag, nudge, undo, exchange, add, and another person."""
+
+import re
+from collections.abc import Callable
+
+import pytest
+from playwright.sync_api import Browser, Locator, Page, Position, expect
+
+from tests.web.conftest import WIDE
+from tests.web.serving import Seat
+
+
+@pytest.fixture
+def board(seat: Seat) -> Page:
+    """Return the drawing board with a fresh copy of demo (a) on it."""
+    seat.go("/")
+    seat.page.get_by_role("button", name="Open a copy: Night watch").click()
+    seat.page.wait_for_url("**/board")
+    seat.ready()
+    piece(seat.page, "galley").wait_for()
+    return seat.page
+
+
+def piece(page: Page, name: str) -> Locator:
+    return page.locator(f'.piece[data-name="{name}"]')
+
+
+def left_on_rear_axle(page: Page) -> str:
+    return (
+        page.locator(".headline .line", has_text="Left on the rear axle")
+        .locator(".value")
+        .inner_text()
+    )
+
+
+def edit(page: Page) -> int:
+    said = page.locator("header").get_by_text(re.compile(r"edit \d+$")).inner_text()
+    return int(said.rpartition(" ")[2])
+
+
+def after_an_edit(page: Page, deed: Callable[[], None]) -> None:
+    """Do something and wait until the page shows the build after it."""
+    before = edit(page)
+    deed()
+    expect(page.locator("header").get_by_text(re.compile(rf"edit {before + 1}$"))).to_be_visible()
+
+
+def drag(page: Page, name: str, across: int, up: int) -> None:
+    """Drag a fitting by its upper edge, where nothing is built in."""
+    box = piece(page, name).locator("rect").bounding_box()
+    assert box is not None
+    x, y = box["x"] + box["width"] / 2, box["y"] + 3
+    page.mouse.move(x, y)
+    page.mouse.down()
+    page.mouse.move(x + across / 2, y - up / 2, steps=3)
+    page.mouse.move(x + across, y - up, steps=3)
+    page.mouse.up()
+
+
+def test_dragging_the_galley_rearwards_moves_axle_loads_and_findings_and_can_be_undone(
+    board: Page,
+) -> None:
+    before = left_on_rear_axle(board)
+    stops = board.locator(".verdict")
+    expect(stops).to_contain_text("0 stops")
+    after_an_edit(board, lambda: drag(board, "galley", 60, 0))
+    assert left_on_rear_axle(board) != before
+    expect(board.locator(".line", has_text="Left on the rear axle")).to_contain_text(
+        "▼"  # mass moved rearwards loads the rear axle: less is left
+    )
+    expect(stops).not_to_contain_text("0 stops")
+    expect(board.locator(".shortfindings")).to_contain_text("galley")
+    expect(board.locator("rect.clash").first).to_be_attached()
+    after_an_edit(board, lambda: board.get_by_role("button", name="Undo").click())
+    assert left_on_rear_axle(board) == before
+    expect(stops).to_contain_text("0 stops")
+    after_an_edit(board, lambda: board.keyboard.press("Control+y"))
+    assert left_on_rear_axle(board) != before
+
+
+def test_a_relation_becomes_a_length_on_the_axis_that_is_moved(board: Page) -> None:
+    piece(board, "galley").focus()
+    board.keyboard.press("Enter")
+    place = board.locator(".places input")
+    expect(place.nth(0)).to_have_value("behind bench 0.75 in")
+    after_an_edit(board, lambda: board.keyboard.press("ArrowRight"))
+    expect(place.nth(0)).to_have_value(re.compile(r"^\d+\.\d\d? in$"))
+    expect(place.nth(1)).to_have_value("against left wall")
+
+
+def test_arrow_keys_go_ten_millimetres_and_one_with_shift(board: Page) -> None:
+    piece(board, "galley").focus()
+    board.keyboard.press("Enter")
+    said = board.get_by_role("status")
+    after_an_edit(board, lambda: board.keyboard.press("ArrowRight"))
+    expect(said).to_contain_text("0.39 in rearwards")
+    after_an_edit(board, lambda: board.keyboard.press("Shift+ArrowLeft"))
+    expect(said).to_contain_text("0.04 in forwards")
+
+
+def test_what_is_in_the_way_is_said_while_dragging(board: Page) -> None:
+    box = piece(board, "galley").locator("rect").bounding_box()
+    assert box is not None
+    board.mouse.move(box["x"] + box["width"] / 2, box["y"] + 3)
+    board.mouse.down()
+    board.mouse.move(box["x"] + box["width"] / 2 + 80, box["y"] + 3, steps=4)
+    expect(board.get_by_role("status")).to_contain_text("runs into")
+    expect(board.locator("rect.ghost.in-trouble").first).to_be_attached()
+    board.keyboard.press("Escape")
+    board.mouse.up()
+
+
+def test_the_drawing_follows_a_typed_place(board: Page) -> None:
+    piece(board, "galley").focus()
+    board.keyboard.press("Enter")
+    before = piece(board, "galley").locator("rect").bounding_box()
+    place = board.locator(".places input").nth(0)
+    place.fill("behind bench 6 in")
+    after_an_edit(board, lambda: place.press("Enter"))
+    after = piece(board, "galley").locator("rect").bounding_box()
+    assert before is not None
+    assert after is not None
+    assert after["x"] > before["x"]
+
+
+def test_what_makes_no_sense_is_refused_with_a_sentence(board: Page) -> None:
+    piece(board, "galley").focus()
+    board.keyboard.press("Enter")
+    place = board.locator(".places input").nth(0)
+    place.fill("behind moon 6 in")
+    place.press("Enter")
+    expect(board.locator(".q-notification")).to_contain_text("moon")
+    assert edit(board) == 1
+
+
+def test_a_bigger_battery_is_chosen_and_its_mass_is_seen(board: Page) -> None:
+    board.get_by_role("button", name="Plan, floor").click()
+    piece(board, "battery-left").focus()
+    board.keyboard.press("Enter")
+    board.get_by_role("button", name="Exchange").click()
+    choice = board.locator(".q-dialog tr", has_text="Ah").first.get_by_role("button")
+    after_an_edit(board, choice.click)
+    expect(board.locator(".line", has_text="Payload left").locator(".moved")).to_be_visible()
+
+
+def test_a_part_is_put_in_from_the_shelf_and_taken_out_again(board: Page) -> None:
+    board.get_by_label("Find a part").fill("freezer")
+    put = board.locator(".shelf").get_by_role("button", name=re.compile("Put in: .*reezer"))
+    expect(put).to_have_count(1)
+    after_an_edit(board, put.click)
+    expect(piece(board, "freezer-chest-32l")).to_have_attribute("aria-pressed", "true")
+    board.get_by_role("button", name="Take out …").click()
+    after_an_edit(board, lambda: board.get_by_role("button", name="Take out", exact=True).click())
+    expect(piece(board, "freezer-chest-32l")).to_have_count(0)
+
+
+def test_a_part_is_dropped_where_it_is_wanted(board: Page) -> None:
+    board.get_by_label("Find a part").fill("freezer")
+    part = board.locator(".shelf li.part", has_text="reezer")
+    expect(part).to_have_count(1)
+    target = piece(board, "bench").locator("rect").bounding_box()
+    sheet = board.locator(".board-sheet").bounding_box()
+    assert target is not None
+    assert sheet is not None
+    wanted = Position(x=target["x"] - sheet["x"] + 30, y=target["y"] - sheet["y"] - 40)
+    sheet_of = board.locator(".board-sheet")
+    after_an_edit(board, lambda: part.drag_to(sheet_of, target_position=wanted))
+    dropped = piece(board, "freezer-chest-32l").locator("rect").bounding_box()
+    assert dropped is not None
+    middle = dropped["x"] + dropped["width"] / 2 - sheet["x"]
+    assert middle == pytest.approx(wanted["x"], abs=6)
+
+
+def test_every_view_is_drawn(board: Page) -> None:
+    views = board.get_by_role("group", name="Views").get_by_role("button")
+    for number in range(views.count() - 2):
+        views.nth(number).click()
+        expect(views.nth(number)).to_have_attribute("aria-pressed", "true")
+        expect(board.locator(".board-drawing svg")).to_be_visible()
+
+
+def test_the_whole_of_it_by_keyboard(board: Page) -> None:
+    piece(board, "galley").focus()
+    board.keyboard.press("PageDown")
+    picked = board.locator('.piece[aria-pressed="true"]')
+    expect(picked).to_have_count(1)
+    name = picked.get_attribute("data-name")
+    board.keyboard.press("PageUp")
+    expect(picked).not_to_have_attribute("data-name", str(name))
+    expect(picked).to_be_focused()
+    after_an_edit(board, lambda: board.keyboard.press("m"))
+    after_an_edit(board, lambda: board.keyboard.press("Control+z"))
+
+
+def test_a_figure_opens_its_working(board: Page) -> None:
+    board.get_by_role("button", name=re.compile("Left on the rear axle")).click()
+    expect(board.locator(".q-dialog")).to_contain_text("left = limit")
+
+
+def test_show_me_from_another_page_picks_the_fitting(board: Page, seat: Seat) -> None:
+    seat.go(board.url.removeprefix(seat.address) + "?pick=stall")
+    expect(piece(board, "stall")).to_have_attribute("aria-pressed", "true")
+
+
+def test_two_people_see_each_others_edits(board: Page, browser: Browser, seat: Seat) -> None:
+    other = browser.new_context(viewport=WIDE)
+    second = Seat(page=other.new_page(), address=seat.address)
+    second.go(board.url.removeprefix(seat.address))
+    before = left_on_rear_axle(second.page)
+    drag(board, "galley", 60, 0)
+    expect(second.page.locator("header")).to_contain_text("edit 2")
+    assert left_on_rear_axle(second.page) != before
+    assert not second.trouble
+    other.close()
