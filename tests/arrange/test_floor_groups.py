@@ -98,3 +98,8 @@ def test_travel_seats_are_not_turned_end_for_end() -> None:
         [stands("seat", "seat", "1300 mm"), stands("sofa", "sofa", "2300 mm")], parts
     )
     assert [group.reverses for group in groups_of(build, FloorWish())] == [False, True]
+
+
+def test_a_module_with_something_on_the_wall_cannot_be_turned() -> None:
+    with pytest.raises(CallError, match="galley cannot be turned: lamp would leave the wall"):
+        groups_of(kitchen(), FloorWish(turned=("galley",)))

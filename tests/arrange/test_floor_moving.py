@@ -15,7 +15,7 @@ from tests.support import builds
 
 BUILD = kitchen()
 LAYOUT = layout_stage.stage(BUILD)
-WISH = FloorWish(turned=("galley", "bench"), freed=("chest",))
+WISH = FloorWish(turned=("bench",), freed=("chest",))
 GROUPS = {group.name: group for group in groups_of(BUILD, WISH)}
 POSES = {name: poses_of(group, BUILD, LAYOUT) for name, group in GROUPS.items()}
 
@@ -26,15 +26,15 @@ def _stand(name: str, pose: int, shift_mm: int) -> Stand:
 
 def test_a_module_has_the_poses_that_differ() -> None:
     assert {name: len(poses) for name, poses in POSES.items()} == {
-        "galley": 8,  # as it is, mirrored two ways, half turned, and four quarter turns
-        "bench": 8,
-        "chest": 1,  # from wall to wall, and the bed on it overhangs: reversed it differs
-    } or len(POSES["chest"]) == 2
+        "galley": 4,  # as it is, mirrored two ways, half turned
+        "bench": 8,  # and four quarter turns
+        "chest": 2,  # from wall to wall; the bed on it overhangs on one end
+    }
 
 
 @settings(max_examples=60, deadline=None)
 @given(
-    galley=st.tuples(st.integers(0, 7), st.integers(-300, 2000)),
+    galley=st.tuples(st.integers(0, 3), st.integers(-300, 2000)),
     bench=st.tuples(st.integers(0, 7), st.integers(-40, 2000)),
     chest=st.integers(-2000, 0),
 )
@@ -58,7 +58,7 @@ def test_the_written_fittings_stand_where_the_solver_put_them(
 
 
 @settings(max_examples=30, deadline=None)
-@given(pose=st.integers(0, 7), shift_mm=st.integers(-300, 2000))
+@given(pose=st.integers(0, 3), shift_mm=st.integers(-300, 2000))
 def test_the_zones_of_written_fittings_are_where_the_solver_kept_them_free(
     pose: int, shift_mm: int
 ) -> None:

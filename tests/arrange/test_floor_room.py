@@ -6,9 +6,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from coachwright.arrange.floor_groups import FloorWish, groups_of
-from coachwright.arrange.floor_poses import Piece, poses_of
-from coachwright.arrange.floor_problem import floor_problem
+from coachwright.arrange.checking import checked, judge_of
+from coachwright.arrange.floor_groups import FloorWish, Group, groups_of
+from coachwright.arrange.floor_moving import Stand, moved_fittings
+from coachwright.arrange.floor_poses import Piece, Pose, poses_of
+from coachwright.arrange.floor_problem import FloorProblem, floor_problem
 from coachwright.arrange.floor_room import (
     TOUCHING_MM,
     meeting_mm,
@@ -16,6 +18,7 @@ from coachwright.arrange.floor_room import (
     room_of,
     steps_of,
 )
+from coachwright.arrange.rebuilding import rebuilt
 from coachwright.layout import stage as layout_stage
 from coachwright.layout.solids import Box, box, moved, overlap, solid
 from tests.arrange.floors import SIDE_DOOR, cabinet_data, floor_build, kitchen, stands
@@ -117,3 +120,36 @@ def test_wheel_arches_are_kept_clear_of() -> None:
     assert room.free(500)
     assert not room.free(501)
     assert room.free(2100)
+
+
+def _faultless(problem: FloorProblem, pose: Pose, shift_mm: int, group: Group) -> bool:
+    stand = Stand(group=group, pose=pose, shift_mm=shift_mm)
+    build = rebuilt(problem.build, changed=moved_fittings(problem.build, [stand]))
+    judged = checked(
+        judge_of(problem.build),
+        build,
+        group.names,
+        lambda one, other: {one, other} <= group.names,
+    )
+    return not judged.faults
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize(("module", "turned"), [("galley", ()), ("bench", ("bench",))])
+def test_every_place_of_a_module_is_free_or_not_as_the_layout_finds(
+    module: str, turned: tuple[str, ...]
+) -> None:
+    arch = {"x_from": "3000 mm", "x_to": "3400 mm", "inner_y": "700 mm", "height": "250 mm"}
+    build = kitchen(**{"own_vehicle.shell.wheel_arches": [arch]})
+    problem = floor_problem(build, FloorWish(modules=(module,), turned=turned))
+    (group,) = problem.placed
+    free = taken = 0
+    for pose in problem.poses[module]:
+        room = room_of(pose, problem.around)
+        first, last = steps_of(pose.root, problem.around, 10)
+        for step in range(first - 3, last + 4, 3):
+            found = room.free(10 * step)
+            assert found is _faultless(problem, pose, 10 * step, group), (pose.motion, step)
+            free, taken = free + found, taken + (not found)
+    assert free > 30
+    assert taken > 30

@@ -119,7 +119,8 @@ def groups_of(build: Build, wish: FloorWish) -> tuple[Group, ...]:
     UnknownName
         Where a name is none of a module.
     CallError
-        Where the build has no module.
+        Where the build has no module, or one cannot be turned because something that moves with it
+        hangs on a wall.
 
     Notes
     -----
@@ -209,6 +210,8 @@ def _group(
     wish: FloorWish,
 ) -> Group:
     root = inside[name]
+    if name in wish.turned:
+        _can_turn(name, inside, heads)
     others = tuple(f for f in inside.values() if heads[f.name] == name and f.name != name)
     members = (root, *others)
     held = [f for f in members if f.name == name or _root_of(f.name, holders) == name]
@@ -221,6 +224,16 @@ def _group(
         keeps_x=keeps_x,
         turns=name in wish.turned,
     )
+
+
+def _can_turn(name: str, inside: Mapping[str, Fitted], heads: Mapping[str, str]) -> None:
+    hung = [
+        fitted.name
+        for fitted in inside.values()
+        if heads[fitted.name] == name and fitted.fitting.mounting is Mounting.WALL
+    ]
+    if hung:
+        raise CallError(f"{name} cannot be turned: {', '.join(hung)} would leave the wall with it")
 
 
 def _root_of(name: str, holders: Mapping[str, str]) -> str:
