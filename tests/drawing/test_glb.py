@@ -107,7 +107,7 @@ def test_every_fitting_is_a_node_with_its_number(name: str) -> None:
 def test_a_cabinet_stands_where_the_build_has_it_in_metres_and_y_up() -> None:
     content = demo("four-seats")
     galley = content.thing("galley")
-    floor = content.build.vehicle.outside.floor_height_mm
+    floor = content.floor_height_mm
     node = next(n for n in _file("four-seats")[0]["nodes"] if n["name"] == "galley")
     middle = [(a + b) / 2 for a, b in zip(galley.low_mm, galley.high_mm, strict=True)]
     assert node["translation"] == pytest.approx(

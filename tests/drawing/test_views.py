@@ -14,6 +14,7 @@ from coachwright.drawing.view_plan import NoBed
 from coachwright.drawing.view_section import OutsideTheLivingSpace
 from coachwright.errors import CallError, UnknownName
 from coachwright.papers.view_drawings import content_of
+from tests.drawing.demos import NAMES, demo
 from tests.support.builds import Data, build, fitting, part
 
 BED = part(
@@ -81,7 +82,7 @@ def _shown(draft: Draft) -> set[str]:
 def test_a_plan_measures_along_the_wall() -> None:
     said = _texts(sheet(CONTENT, "plan"))
     # cab line 1150, galley from 1500 to 2700, rear doors 4750
-    assert {"350", "1200", "living space 3600", "overall 5990", "2050"} <= said
+    assert {"350", "1200", "living space 3600", "vehicle 5990", "2050"} <= said
 
 
 def test_a_plan_at_the_floor_looks_into_cut_cabinets_and_higher_up_onto_them() -> None:
@@ -141,6 +142,17 @@ def test_the_underbody_shows_what_hangs_there() -> None:
 def test_a_side_shows_what_hangs_on_it_and_not_on_the_other() -> None:
     assert "lamp" in _shown(draft_of(CONTENT, "side@right"))
     assert "lamp" not in _shown(draft_of(CONTENT, "side"))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_overall_size_is_that_of_the_road_sheet(name: str) -> None:
+    """The same measure from two disciplines: drawn from solids, computed from what is carried."""
+    content = demo(name)
+    size = assess(content.build).road.size
+    for view in ("side", "side@right"):
+        overall = [chain for chain in draft_of(content, view).chains if chain.words == "overall"]
+        lengths = [chain.stops_mm[-1] - chain.stops_mm[0] for chain in overall]
+        assert lengths == pytest.approx([size.length_mm, size.height_mm])
 
 
 def test_an_open_door_takes_its_box_along_and_shows_the_inside() -> None:

@@ -99,7 +99,7 @@ def at_scale(
     if not _fits(bare, room_mm):
         return None
     board = Board()
-    pen = _Pen(draft=draft, board=board, bare=bare, scale_ratio=scale_ratio, system=system)
+    pen = _Pen(draft=draft, board=board, bare_mm=bare, scale_ratio=scale_ratio, system=system)
     written = pen.written(room_mm, care)
     if written is None:
         return None
@@ -129,14 +129,14 @@ class _Pen:
 
     draft: Draft
     board: Board
-    bare: Patch
+    bare_mm: Patch
     scale_ratio: float
     system: str
 
     def written(self, room_mm: Point, care: Care) -> tuple[tuple[Primitive, ...], int] | None:
         """Return what is written and how many labels are not; None where there is no room."""
         measures = self._measures(care)
-        around = self.board.bounds(self.bare)
+        around = self.board.bounds(self.bare_mm)
         measures += self._widths()
         marks = placed_marks(
             self.draft.marks, self.board, self.scale_ratio, whole=care < Care.FEWER_LABELS
@@ -147,7 +147,7 @@ class _Pen:
         found = placed_labels(
             labels,
             board=self.board,
-            bare=self.bare,
+            bare=self.bare_mm,
             around=around,
             room=_room(around, room_mm),
             bands=self.draft.bands if care < Care.FEWER_LABELS else (),
@@ -160,7 +160,7 @@ class _Pen:
 
     def _measures(self, care: Care) -> list[Primitive]:
         drawn: list[Primitive] = []
-        pen = Dimensioner(self.board, self.bare, self.scale_ratio, self.system)
+        pen = Dimensioner(self.board, self.bare_mm, self.scale_ratio, self.system)
         least_mm = _THINNED_MM * self.scale_ratio if care else 0.0
         for chain in self.draft.chains:
             # the text of a nearer chain stands on the extension lines of a farther one
@@ -168,8 +168,8 @@ class _Pen:
         return drawn
 
     def _widths(self) -> list[Primitive]:
-        pen = Dimensioner(self.board, self.bare, self.scale_ratio, self.system)
-        return [p for width in self.draft.widths for p in pen.width(width, self.bare)]
+        pen = Dimensioner(self.board, self.bare_mm, self.scale_ratio, self.system)
+        return [p for width in self.draft.widths for p in pen.width(width, self.bare_mm)]
 
     def _labels(self) -> list[Label]:
         draft, scale = self.draft, self.scale_ratio

@@ -26,6 +26,8 @@ class Content:
         For the title block, as it is to be shown; may be empty.
     tyre_diameter_mm
         Of the tyres fitted.
+    lift_mm
+        How much higher the vehicle stands on them than on its own.
     """
 
     build: Build
@@ -33,8 +35,14 @@ class Content:
     findings: tuple[Finding, ...]
     numbers: Mapping[str, str]
     tyre_diameter_mm: float
+    lift_mm: float = 0.0
     program: str = "Coachwright"
     date: str = ""
+
+    @property
+    def floor_height_mm(self) -> float:
+        """Load floor above the ground, unladen, on the tyres fitted."""
+        return self.build.vehicle.outside.floor_height_mm + self.lift_mm
 
     @property
     def system(self) -> str:

@@ -158,7 +158,7 @@ def _node(thing: Thing, content: Content, stock: _Stock, tree: _Tree) -> int:
 
 
 def _placed(low: Corner, high: Corner, content: Content) -> dict[str, Any]:
-    ground = content.build.vehicle.outside.floor_height_mm
+    ground = content.floor_height_mm
     middle = ((low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2)
     sides = [max(_LEAST_MM, b - a) / MM_PER_M_RATIO for a, b in zip(low, high, strict=True)]
     return {
@@ -183,7 +183,7 @@ def _vehicle(content: Content, stock: _Stock, tree: _Tree) -> Iterator[int]:
     )
     yield tree.add({"name": "floor", "mesh": stock.mesh("box", Layer.SHELL), **floor})
     radius = content.tyre_diameter_mm / 2
-    ground = -vehicle.outside.floor_height_mm
+    ground = -content.floor_height_mm
     for which, x, track in (
         ("front", 0.0, vehicle.outside.track_front_mm),
         ("rear", vehicle.outside.wheelbase_mm, vehicle.outside.track_rear_mm),
@@ -203,7 +203,7 @@ def _walls(content: Content) -> Iterator[tuple[str, Shape]]:
     """Yield the finished side walls and the ceiling."""
     vehicle, up = content.build.vehicle, content.layout.build_up
     front, rear = vehicle.shell.cab_line_mm, vehicle.shell.rear_mm - up.doors_mm
-    ground = vehicle.outside.floor_height_mm
+    ground = content.floor_height_mm
     top = vehicle.shell.ceiling_mm - up.ceiling_mm
     heights = [up.floor_mm, *(z for z in heights_of_mm(vehicle) if up.floor_mm < z < top), top]
     rows = [(wall_bands(content.build, content.layout, z).finished_mm, z) for z in heights]

@@ -19,6 +19,12 @@ _HUB_OF_TYRE = 0.16
 
 def van_outline(vehicle: BaseVehicle, *, wheel_diameter_mm: float) -> Iterator[Primitive]:
     """Yield the body, its glass, the load floor, the cab line and the wheels."""
+    yield from body_side(vehicle)
+    yield from wheels_side(vehicle, wheel_diameter_mm=wheel_diameter_mm)
+
+
+def body_side(vehicle: BaseVehicle) -> Iterator[Primitive]:
+    """Yield the body, its glass, the load floor and the cab line."""
     yield _body(vehicle)
     yield _glass(vehicle)
     floor = vehicle.outside.floor_height_mm
@@ -31,9 +37,6 @@ def van_outline(vehicle: BaseVehicle, *, wheel_diameter_mm: float) -> Iterator[P
             weight=Weight.FINE,
             style=Style.DASHED,
         )
-    yield from _wheels(
-        vehicle.outside.wheelbase_mm, wheel_diameter_mm, SILL_OF_FLOOR_FACTOR * floor
-    )
 
 
 def _body(vehicle: BaseVehicle) -> Polyline:
@@ -84,11 +87,25 @@ def _glass(vehicle: BaseVehicle) -> Polyline:
     )
 
 
-def _wheels(wheelbase_mm: float, diameter_mm: float, sill_mm: float) -> Iterator[Primitive]:
-    radius = diameter_mm / 2
+def wheels_side(
+    vehicle: BaseVehicle, *, wheel_diameter_mm: float, lift_mm: float = 0.0
+) -> Iterator[Primitive]:
+    """Yield the wheels on the ground, each in its arch.
+
+    Parameters
+    ----------
+    vehicle
+        For its axles.
+    wheel_diameter_mm
+        Of the tyres fitted. [mm]
+    lift_mm
+        How much higher the body stands on them than on its own. [mm]
+    """
+    sill_mm = SILL_OF_FLOOR_FACTOR * vehicle.outside.floor_height_mm + lift_mm
+    radius = wheel_diameter_mm / 2
     arch = _ARCH_OVER_TYRE * radius
     sill_deg = math.degrees(math.asin(max(-1.0, min(1.0, (sill_mm - radius) / arch))))
-    for x in (0.0, wheelbase_mm):
+    for x in (0.0, vehicle.outside.wheelbase_mm):
         hub = (x, radius)
         yield Arc(
             centre_mm=hub,

@@ -213,7 +213,10 @@ def _chains(
             )
     yield Chain(side="below", stops_mm=(front, 0.0, outside.wheelbase_mm, rear), foot_mm=low)
     end = max([rear, *(t.high_mm[0] for t in things)])
-    yield Chain(side="below", stops_mm=(front, end), foot_mm=low, words="overall")
+    yield Chain(side="below", stops_mm=(front, rear), foot_mm=low, words="vehicle")
+    if end > rear and any(thing.mounting is Mounting.ROOF for thing in things):
+        # only this view has everything that stands out behind
+        yield Chain(side="below", stops_mm=(front, end), foot_mm=low, words="overall")
     yield Chain(side="left", stops_mm=(-half, half), foot_mm=front)
     wide = [t for t in measured if t.size_mm[1] >= _LEAST_WIDTH_MM]
     across = [y for y in up_edges_mm(wide, gaze) if -half < y < half]

@@ -13,7 +13,7 @@ from coachwright.drawing.shell_walls import rear_mm, roof_mm
 from coachwright.drawing.shifting import shifted
 from coachwright.drawing.stops import up_edges_mm
 from coachwright.drawing.things import Thing
-from coachwright.drawing.van_outline import SILL_OF_FLOOR_FACTOR, van_outline
+from coachwright.drawing.van_outline import SILL_OF_FLOOR_FACTOR, body_side, wheels_side
 from coachwright.model.build import Mounting
 
 _OPPOSITE = {"left": 1.0, "right": -1.0}
@@ -33,10 +33,10 @@ def side(content: Content, which: str) -> Draft:
     gaze = to_the_right() if which == "left" else to_the_left()
     things = [t for t in content.things if not t.inside and not _on_other_side(t, which)]
     vehicle = content.build.vehicle
-    floor = vehicle.outside.floor_height_mm
+    floor = content.floor_height_mm
     front, rear = -vehicle.outside.front_overhang_mm, rear_mm(vehicle)
     ends = sorted((gaze.across_factor * front, gaze.across_factor * rear))
-    sill = floor * (SILL_OF_FLOOR_FACTOR - 1.0)
+    sill = vehicle.outside.floor_height_mm * (SILL_OF_FLOOR_FACTOR - 1.0)
     body = plane((ends[0], sill), (ends[1], roof_mm(vehicle)), -vehicle.outside.width_mm / 2)
     casting = cast(things, gaze, walls=(body,))
     shown = [tag.thing for tag in casting.tags]
@@ -65,7 +65,7 @@ def _side_primitives(
     content: Content, gaze: Gaze, casting: Casting, reach: Point
 ) -> Iterator[Primitive]:
     vehicle = content.build.vehicle
-    floor = vehicle.outside.floor_height_mm
+    floor = content.floor_height_mm
     yield Line(
         start_mm=(reach[0] - 60.0, -floor),
         end_mm=(reach[1] + 60.0, -floor),
@@ -73,8 +73,12 @@ def _side_primitives(
         weight=Weight.BOLD,
     )
     yield from casting.far_areas
-    outline = van_outline(vehicle, wheel_diameter_mm=content.tyre_diameter_mm)
-    yield from shifted(outline, up_mm=-floor, across_factor=gaze.across_factor)
+    own = vehicle.outside.floor_height_mm
+    yield from shifted(body_side(vehicle), up_mm=-own, across_factor=gaze.across_factor)
+    wheels = wheels_side(
+        vehicle, wheel_diameter_mm=content.tyre_diameter_mm, lift_mm=content.lift_mm
+    )
+    yield from shifted(wheels, up_mm=-floor, across_factor=gaze.across_factor)
     yield from _doors(content, gaze)
     yield from casting.areas
     yield from casting.lines
@@ -102,7 +106,7 @@ def _side_chains(
     content: Content, gaze: Gaze, shown: Sequence[Thing], top_mm: float
 ) -> Iterator[Chain]:
     outside = content.build.vehicle.outside
-    floor = outside.floor_height_mm
+    floor = content.floor_height_mm
     rear = rear_mm(content.build.vehicle)
     factor = gaze.across_factor
     axles = [factor * x for x in (-outside.front_overhang_mm, 0.0, outside.wheelbase_mm, rear)]

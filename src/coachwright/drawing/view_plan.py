@@ -156,7 +156,7 @@ def _chains(content: Content, shown: Sequence[Thing], gaze: Gaze) -> Iterator[Ch
         stops_mm=(front, 0.0, wheelbase, rear),
         foot_mm=-half_mm,
     )
-    yield Chain(side="below", stops_mm=(front, rear), foot_mm=-half_mm, words="overall")
+    yield Chain(side="below", stops_mm=(front, rear), foot_mm=-half_mm, words="vehicle")
     yield Chain(side="left", stops_mm=(-half_mm, half_mm), foot_mm=front + 350.0)
     yield Chain(
         side="right",

@@ -42,7 +42,7 @@ def rear(content: Content, *, doors_open: bool) -> Draft:
     walls = tuple(_walls(content, doors_open=doors_open))
     casting = cast(things, gaze, built_in=False, behind=not doors_open, walls=walls)
     seen = [tag.thing for tag in casting.tags]
-    half, floor = vehicle.outside.width_mm / 2, vehicle.outside.floor_height_mm
+    half, floor = vehicle.outside.width_mm / 2, content.floor_height_mm
     wide = max([half, vehicle.rear_end.door_hinge_y_mm + _LEAF_MM, *map(_reach_mm, seen)])
     top = max([roof_mm(vehicle), *(t.high_mm[2] for t in seen)])
     return Draft(
@@ -156,7 +156,7 @@ def _wheels(content: Content) -> Iterator[tuple[Point, Point]]:
     vehicle = content.build.vehicle
     outside = vehicle.outside
     count = 2 if vehicle.tyre.dual_rear else 1
-    ground = -outside.floor_height_mm
+    ground = -content.floor_height_mm
     for sign in (-1.0, 1.0):
         for number in range(count):
             shift = (number - (count - 1) / 2) * (_TYRE_MM + 40.0)
@@ -170,7 +170,7 @@ def _wheels(content: Content) -> Iterator[tuple[Point, Point]]:
 def _vehicle(content: Content, wide_mm: float, *, doors_open: bool) -> Iterator[Primitive]:
     """Yield ground, wheels, body and bumper."""
     vehicle = content.build.vehicle
-    floor = vehicle.outside.floor_height_mm
+    floor = content.floor_height_mm
     yield Line(
         start_mm=(-wide_mm, -floor),
         end_mm=(wide_mm, -floor),
@@ -244,7 +244,7 @@ def _chains(
 ) -> Iterator[Chain]:
     vehicle = content.build.vehicle
     gaze = forwards()
-    floor, half = vehicle.outside.floor_height_mm, vehicle.outside.width_mm / 2
+    floor, half = content.floor_height_mm, vehicle.outside.width_mm / 2
     hinge = vehicle.rear_end.door_hinge_y_mm
     behind = [t for t in seen if t.mounting in _BEHIND]
     heights = [z for z in up_edges_mm(behind, gaze) if -floor < z < top_mm]

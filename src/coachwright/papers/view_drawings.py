@@ -46,6 +46,7 @@ def content_of(assessment: Assessment, *, date: str = "") -> Content:
         findings=assessment.findings,
         numbers=positions(assessment.build),
         tyre_diameter_mm=assessment.road.tyres.dimensions.diameter_mm,
+        lift_mm=assessment.road.tyres.change.ride_change_mm,
         program=f"Coachwright {__version__}",
         date=date,
     )
