@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
-from typing import Any
 
 from coachwright.actions.following import AXES, followers
 from coachwright.actions.placing import as_written
@@ -13,7 +12,6 @@ from coachwright.drawing.composing import at_scale
 from coachwright.drawing.content import Content
 from coachwright.drawing.drafting import Draft
 from coachwright.drawing.lettering import text_width_mm
-from coachwright.drawing.scene import Scene
 from coachwright.drawing.svg import svg
 from coachwright.drawing.things import Thing
 from coachwright.drawing.view_plan import NoBed
@@ -272,18 +270,12 @@ def _drawing(
     made = at_scale(draft, scale_ratio=scale_ratio, room_mm=_ROOM_MM, system=system)
     if made is None:
         raise NotDrawn(f"{draft.title}: what is written finds no room")
-    scene = _scene(made)
+    scene = made.scene
     paper_mm = (
         (scene.high_mm[0] - scene.low_mm[0]) / scale_ratio,
         (scene.high_mm[1] - scene.low_mm[1]) / scale_ratio,
     )
     return svg(scene), paper_mm, scene.low_mm
-
-
-def _scene(made: Any) -> Scene:
-    """Return the scene of what was composed, with or without a count of what was left out."""
-    found: Scene = made.scene if hasattr(made, "scene") else made
-    return found
 
 
 def _pieces(
