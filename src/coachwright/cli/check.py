@@ -19,7 +19,10 @@ def check(
         str, typer.Option(metavar="NAME", help="Print how a figure was reached; 'list' names all.")
     ] = "",
     every: Annotated[
-        bool, typer.Option("--all", help="Show the rules that are met or not applicable, too.")
+        bool,
+        typer.Option(
+            "--all", help="Show what is met or not applicable, too; of each rule its closest case."
+        ),
     ] = False,
 ) -> None:
     """Say whether a build is all right: figures, and every rule that is broken or unknown.

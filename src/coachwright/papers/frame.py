@@ -29,6 +29,8 @@ _CAUTIONS = {
     "load": "Load: the figures follow from declared and estimated masses. Only a weighbridge "
     "with the vehicle loaded as it travels shows the true axle loads; no rating on the "
     "vehicle's plate may be exceeded, whatever this sheet says.",
+    "layout": "Layout: computed from boxes, openings and zones as they are entered. Measure in "
+    "the vehicle before anything is cut; ways out of every bed stay free and open from inside.",
     "seats": "Seats: belted seats and their anchorages need tested parts and approved "
     "installation; nothing here replaces that evidence.",
     "certification": "Certification: this sheet prepares figures for the person who may "

@@ -12,6 +12,7 @@ from coachwright.papers.view_appendix import appendix_view
 from coachwright.papers.view_compliance import compliance_view
 from coachwright.papers.view_drawings import drawings_view
 from coachwright.papers.view_energy import energy_view
+from coachwright.papers.view_layout import layout_view
 from coachwright.papers.view_parts import parts_view
 from coachwright.papers.view_water import water_view
 from coachwright.papers.view_weights import weight_view
@@ -36,6 +37,7 @@ VIEWS: dict[str, tuple[str, Callable[[Assessment], Any]]] = {
         "compliance",
         _said(lambda assessment: compliance_view(assessment.build, assessment.findings)),
     ),
+    "layout-sheet.pdf": ("layout", _said(layout_view)),
     "weight-statement.pdf": ("weights", _said(weight_view)),
     "energy-sheet.pdf": ("energy", _said(energy_view)),
     "water-sheet.pdf": ("water", _said(water_view)),

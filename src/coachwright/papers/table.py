@@ -48,14 +48,17 @@ def figure_pairs(build: Build, figures: tuple[Figure, ...], discipline: str) -> 
     discipline
         Folder of the one that is wanted.
     """
-    system = build.brief.units
     return tuple(
-        Pair(
-            label=spoken(build, figure.label),
-            value=show(figure.value, figure.unit, system),
-            note=bounds_of(figure, system)
-            or (f"missing: {spoken(build, figure.missing)}" if figure.missing else ""),
-        )
-        for figure in figures
-        if figure.name.startswith(f"{discipline}.")
+        pair_of(build, figure) for figure in figures if figure.name.startswith(f"{discipline}.")
+    )
+
+
+def pair_of(build: Build, figure: Figure) -> Pair:
+    """Return one figure as label and value, with its bounds or what is missing under it."""
+    system = build.brief.units
+    return Pair(
+        label=spoken(build, figure.label),
+        value=show(figure.value, figure.unit, system),
+        note=bounds_of(figure, system)
+        or (f"missing: {spoken(build, figure.missing)}" if figure.missing else ""),
     )
