@@ -86,7 +86,7 @@ def synthetic_year(
     if not 0.0 < sunshine_frac < 1.0:
         raise OutOfRange("sunshine_h", normals.sunshine_h, "more than 0 h and less than 4380 h")
     chance = np.random.default_rng(seed)
-    path = sun_path(place=place)
+    path = sun_path(place=place, sun_min=30.0)
     above = extraterrestrial_wh_per_m2_day(latitude_deg=place.latitude_deg)
     ghi, dni, dhi = _light(place, path, sunshine_frac, above, chance)
     monthly = np.asarray(normals.monthly_degc)

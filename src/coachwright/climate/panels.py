@@ -1,0 +1,238 @@
+"""The power of a flat panel hour by hour: incidence, cell temperature, shade, losses, clipping."""
+
+from dataclasses import dataclass
+from functools import cache
+
+import numpy as np
+from numpy.typing import NDArray
+
+from coachwright import reference
+from coachwright.climate.model import MONTH_OF_HOUR, Hours, SunPath, Weather
+from coachwright.climate.shading import Mask, beam_shaded_frac, string_loss_frac
+from coachwright.errors import OutOfRange
+
+FULL_SUN_W_PER_M2 = 1000.0
+TEST_DEGC = 25.0
+"""Standard test conditions. [nrel-pvwatts]"""
+BONDED, FREE = "insulated back glass-polymer", "open rack glass-polymer"
+"""How a panel is mounted: glued to the roof, or with air behind it. [sandia-sapm]"""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class PanelSpec:
+    """A flat panel.
+
+    Attributes
+    ----------
+    bonded
+        Glued to the roof, without air behind it.
+    """
+
+    rated_w: float
+    coefficient_frac_per_k: float
+    bonded: bool
+
+
+@dataclass(frozen=True, kw_only=True, slots=True, eq=False)
+class PanelYear:
+    """A panel's year before its controller.
+
+    Attributes
+    ----------
+    power_w
+        In each hour, shade counted by area.
+    least_w
+        The same where each touched section of cells is lost whole.
+    free_w
+        Without shade.
+    cell_degc
+        Of its cells.
+    """
+
+    power_w: Hours
+    least_w: Hours
+    free_w: Hours
+    cell_degc: Hours
+
+
+def panel_year(
+    *,
+    weather: Weather,
+    path: SunPath,
+    panel: PanelSpec,
+    loss_frac: float,
+    made: Mask | None = None,
+    heading_deg: float = 0.0,
+) -> PanelYear:
+    """Return a flat panel's power in each hour of a year.
+
+    Parameters
+    ----------
+    weather
+        The year.
+    path
+        Of the sun.
+    panel
+        What it is.
+    loss_frac
+        Soiling, wiring, mismatch and the like, combined.
+    made
+        Its mask, where something stands around it.
+    heading_deg
+        Where the vehicle heads, clockwise from north. [deg]
+
+    Notes
+    -----
+    P = P0 · (G_b i(θ) (1 − f) + G_d i_d (1 − f_d)) / 1000 · (1 + γ (T − 25)) · (1 − L): beam and
+    sky with their own incidence (glass of index 1.526, after De Soto) and their own shade; cells
+    warmed by all the light that falls on the unshaded panel.  Flat panels; no light from the
+    ground; low-light efficiency as at full light.
+
+    References
+    ----------
+    [nrel-pvwatts], [sandia-sapm], [desoto-2006], [pvlib]
+    """
+    up = path.altitude_deg > 0.0
+    sky = np.minimum(weather.dhi_w_per_m2, weather.ghi_w_per_m2)
+    beam = np.where(up, weather.ghi_w_per_m2 - sky, 0.0)
+    sky = np.where(up, sky, weather.ghi_w_per_m2)
+    cells = cell_degc(
+        light_w_per_m2=beam + sky,
+        air=weather.air_degc,
+        wind_m_per_s=weather.wind_m_per_s,
+        mounting=BONDED if panel.bonded else FREE,
+    )
+    warm = np.maximum(1.0 + panel.coefficient_frac_per_k * (cells - TEST_DEGC), 0.0)
+    rate = panel.rated_w / FULL_SUN_W_PER_M2 * warm * (1.0 - loss_frac)
+    beam_in = rate * beam * incidence_frac(angle_deg=90.0 - path.altitude_deg)
+    sky_in = rate * sky * _sky_incidence_ratio()
+    free = beam_in + sky_in
+    if made is None:
+        return PanelYear(power_w=free, least_w=free, free_w=free, cell_degc=cells)
+    shaded = beam_shaded_frac(
+        made=made,
+        azimuth_deg=path.azimuth_deg,
+        altitude_deg=path.altitude_deg,
+        heading_deg=heading_deg,
+    )
+    rest = sky_in * (1.0 - made.sky_frac)
+    return PanelYear(
+        power_w=beam_in * (1.0 - shaded) + rest,
+        least_w=beam_in * (1.0 - string_loss_frac(shaded_frac=shaded)) + rest,
+        free_w=free,
+        cell_degc=cells,
+    )
+
+
+def cell_degc(*, light_w_per_m2: Hours, air: Hours, wind_m_per_s: Hours, mounting: str) -> Hours:
+    """Return the temperature of a panel's cells in each hour [degC].
+
+    Parameters
+    ----------
+    light_w_per_m2
+        On the panel. [W/m2]
+    air
+        Temperature. [degC]
+    wind_m_per_s
+        At 10 m. [m/s]
+    mounting
+        `BONDED`, `FREE`, or another row of the table.
+
+    Raises
+    ------
+    OutOfRange
+        Where the mounting is not in the table.
+
+    Notes
+    -----
+    T = T_air + G exp(a + b w) + G / 1000 · ΔT.
+
+    References
+    ----------
+    [sandia-sapm]
+
+    Examples
+    --------
+    >>> one = np.ones(1)
+    >>> found = cell_degc(
+    ...     light_w_per_m2=1000 * one, air=30 * one, wind_m_per_s=one, mounting=BONDED
+    ... )
+    >>> round(float(found[0]), 3)
+    87.527
+    """
+    for row in reference.table("pv_cell_temperature"):
+        if row["mounting"] == mounting:
+            a, b, delta = (float(row[name]) for name in ("a", "b_s_per_m", "delta_k"))
+            back = light_w_per_m2 * np.exp(a + b * wind_m_per_s)
+            return np.asarray(air + back + light_w_per_m2 / FULL_SUN_W_PER_M2 * delta)
+    known = ", ".join(row["mounting"] for row in reference.table("pv_cell_temperature"))
+    raise OutOfRange("mounting", mounting, known)
+
+
+def incidence_frac(*, angle_deg: Hours) -> Hours:
+    """Return the share of the sun's light that passes a panel's glass, over that square to it.
+
+    Parameters
+    ----------
+    angle_deg
+        Between the sun and the panel's normal. [deg]
+
+    Notes
+    -----
+    Snell and Bouguer for glass of index 1.526, 2 mm, 4 per metre.
+
+    References
+    ----------
+    [desoto-2006], [pvlib]
+    """
+    from pvlib import iam  # noqa: PLC0415  # half a second that no check needs
+
+    found = iam.physical(np.clip(angle_deg, 0.0, 90.0))
+    return np.nan_to_num(np.asarray(found, dtype=np.float64))
+
+
+@cache
+def _sky_incidence_ratio() -> float:
+    """Return the same for the light of an even sky on a flat panel."""
+    from pvlib import iam  # noqa: PLC0415
+
+    return float(iam.marion_diffuse("physical", 0.0)["sky"])
+
+
+def controlled_w(
+    *, panels_w: Hours, efficiency_frac: float, limit_w: float
+) -> tuple[Hours, Hours]:
+    """Return what a controller gives and what it lets go in each hour [W].
+
+    Parameters
+    ----------
+    panels_w
+        Of all its panels. [W]
+    efficiency_frac
+        Of the controller.
+    limit_w
+        The most that it gives. [W]
+
+    Notes
+    -----
+    P = min(P_panels η, P_limit); clipping is judged by the hour, within which broken clouds clip
+    a little more.
+
+    References
+    ----------
+    [nrel-pvwatts]
+
+    Examples
+    --------
+    >>> given, lost = controlled_w(panels_w=np.array([500.0]), efficiency_frac=1.0, limit_w=400.0)
+    >>> float(given[0]), float(lost[0])
+    (400.0, 100.0)
+    """
+    offered = panels_w * efficiency_frac
+    given = np.minimum(offered, limit_w)
+    return given, offered - given
+
+
+def monthly_wh(*, power_w: Hours) -> NDArray[np.float64]:
+    """Return the energy of each month [Wh]."""
+    return np.asarray(np.bincount(MONTH_OF_HOUR, weights=power_w, minlength=12))

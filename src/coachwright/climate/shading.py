@@ -1,0 +1,191 @@
+"""What stands on the roof around a panel, as a mask over the sky, and what it takes away.
+
+Bearings are counted clockwise from where the vehicle heads: 0 to the front, 90 to the right.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from coachwright.climate.model import Hours
+
+STEP_DEG = 5.0
+BEARINGS, ALTITUDES = 72, 18
+"""Cells of the mask: 5° by 5°."""
+POINTS = 8
+"""Rays start from the middles of as many fields along each side of a panel."""
+SECTIONS = 3
+"""Bypass diodes of a usual panel, each over a third of its cells. [shop-practice-climate]"""
+_HEADINGS = 8
+_SHARP = 1e-9
+
+Corner = tuple[float, float, float]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Obstacle:
+    """A box on the roof, by its corners in the vehicle's axes."""
+
+    name: str
+    low_mm: Corner
+    high_mm: Corner
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Face:
+    """The upper face of a flat panel, in the vehicle's axes."""
+
+    low_mm: tuple[float, float]
+    high_mm: tuple[float, float]
+    z_mm: float
+
+
+@dataclass(frozen=True, kw_only=True, slots=True, eq=False)
+class Mask:
+    """Which share of a panel each part of the sky does not reach.
+
+    Attributes
+    ----------
+    shaded_frac
+        For each bearing and altitude, at the middles of the cells.
+    sky_frac
+        Share of an even sky's light that is taken away.
+    """
+
+    shaded_frac: NDArray[np.float64]
+    sky_frac: float
+
+
+def mask(*, face: Face, obstacles: Sequence[Obstacle]) -> Mask:
+    """Return the mask of a panel.
+
+    Parameters
+    ----------
+    face
+        Of the panel.
+    obstacles
+        Around it; what lies wholly under its face takes nothing.
+
+    Notes
+    -----
+    From 8 by 8 points of the panel a ray goes into the middle of each of 72 by 18 cells of the
+    sky; a point is shaded where its ray meets a box (slabs).  An even sky gives Σ m sin h cos h /
+    Σ sin h cos h.  Against a count of ten thousand rays at random places: within 2 % of the panel
+    in any cell that no edge crosses, 0.5 % for the sky.
+
+    References
+    ----------
+    [kay-kajiya-1986]
+    """
+    directions = _directions()
+    points = _points(face)
+    hit = np.zeros((len(directions), len(points)), dtype=bool)
+    for obstacle in obstacles:
+        if obstacle.high_mm[2] > face.z_mm:
+            hit |= _meets(points, directions, obstacle)
+    shaded = hit.mean(axis=1).reshape(BEARINGS, ALTITUDES)
+    return Mask(shaded_frac=shaded, sky_frac=_sky_frac(shaded))
+
+
+def turned_about(made: Mask) -> Mask:
+    """Return the mean mask of a vehicle that heads anywhere: of eight headings."""
+    step = BEARINGS // _HEADINGS
+    turns = [np.roll(made.shaded_frac, step * at, axis=0) for at in range(_HEADINGS)]
+    return Mask(shaded_frac=np.mean(turns, axis=0), sky_frac=made.sky_frac)
+
+
+def beam_shaded_frac(
+    *, made: Mask, azimuth_deg: Hours, altitude_deg: Hours, heading_deg: float
+) -> Hours:
+    """Return the share of a panel that the sun does not reach in each hour.
+
+    Parameters
+    ----------
+    made
+        Its mask.
+    azimuth_deg, altitude_deg
+        Of the sun, clockwise from north and above the horizon. [deg]
+    heading_deg
+        Where the vehicle heads, clockwise from north. [deg]
+
+    Notes
+    -----
+    Between the middles of the cells along straight lines; below 2.5° as at 2.5°.
+    """
+    across = ((azimuth_deg - heading_deg) % 360.0) / STEP_DEG - 0.5
+    up = np.clip(altitude_deg / STEP_DEG - 0.5, 0.0, ALTITUDES - 1.0)
+    west, low = np.floor(across).astype(np.int64), np.floor(up).astype(np.int64)
+    to_east, to_high = across - west, up - low
+    high = np.minimum(low + 1, ALTITUDES - 1)
+    table = made.shaded_frac
+    west, east = west % BEARINGS, (west + 1) % BEARINGS
+    under = (1.0 - to_east) * table[west, low] + to_east * table[east, low]
+    over = (1.0 - to_east) * table[west, high] + to_east * table[east, high]
+    return np.asarray((1.0 - to_high) * under + to_high * over)
+
+
+def string_loss_frac(*, shaded_frac: Hours, sections: int = SECTIONS) -> Hours:
+    """Return the share of the sun's own power that a partly shaded panel loses at most.
+
+    Parameters
+    ----------
+    shaded_frac
+        Share of its area that the sun does not reach.
+    sections
+        Groups of cells with a bypass diode each.
+
+    Notes
+    -----
+    A section with a shaded cell is bypassed whole: ⌈n f⌉ / n, the worst a shadow along the cells
+    can do; the best is f itself.  Less than a hundredth of the panel counts by its area.
+
+    References
+    ----------
+    [shop-practice-climate]
+
+    Examples
+    --------
+    >>> [round(float(each), 3) for each in string_loss_frac(shaded_frac=np.array([0, 0.1, 0.5]))]
+    [0.0, 0.333, 0.667]
+    """
+    whole = np.ceil(np.maximum(shaded_frac, 0.0) * sections - _SHARP) / sections
+    felt = shaded_frac >= 0.01  # noqa: PLR2004  # a hundredth
+    return np.asarray(np.where(felt, whole, shaded_frac))
+
+
+def _directions() -> NDArray[np.float64]:
+    """Return the unit vectors to the middles of the cells: x rearwards, y to the right, z up."""
+    bearing = np.radians((np.arange(BEARINGS) + 0.5) * STEP_DEG)[:, None]
+    height = np.radians((np.arange(ALTITUDES) + 0.5) * STEP_DEG)[None, :]
+    x = -np.cos(bearing) * np.cos(height)
+    y = np.sin(bearing) * np.cos(height)
+    z = np.broadcast_to(np.sin(height), x.shape)
+    return np.stack([x, y, z], axis=-1).reshape(-1, 3)
+
+
+def _points(face: Face) -> NDArray[np.float64]:
+    share = (np.arange(POINTS) + 0.5) / POINTS
+    xs = face.low_mm[0] + share * (face.high_mm[0] - face.low_mm[0])
+    ys = face.low_mm[1] + share * (face.high_mm[1] - face.low_mm[1])
+    grid = np.stack(np.meshgrid(xs, ys, indexing="ij"), axis=-1).reshape(-1, 2)
+    return np.column_stack([grid, np.full(len(grid), face.z_mm)])
+
+
+def _meets(
+    points: NDArray[np.float64], directions: NDArray[np.float64], obstacle: Obstacle
+) -> NDArray[np.bool_]:
+    """Say for each direction and point whether the ray meets the box."""
+    safe = np.where(np.abs(directions) < _SHARP, _SHARP, directions)[:, None, :]
+    first = (np.asarray(obstacle.low_mm) - points)[None, :, :] / safe
+    last = (np.asarray(obstacle.high_mm) - points)[None, :, :] / safe
+    enters = np.minimum(first, last).max(axis=-1)
+    leaves = np.maximum(first, last).min(axis=-1)
+    return np.asarray((leaves >= np.maximum(enters, 0.0)) & (leaves > 0.0))
+
+
+def _sky_frac(shaded: NDArray[np.float64]) -> float:
+    height = np.radians((np.arange(ALTITUDES) + 0.5) * STEP_DEG)
+    weight = np.sin(height) * np.cos(height)
+    return float((shaded * weight).sum() / (weight.sum() * BEARINGS))
