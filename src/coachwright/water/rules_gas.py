@@ -99,7 +99,7 @@ GAS_RULES: tuple[Rule, ...] = (
         severity=Severity.STOP,
         cases=_low_vents,
         holds=">=",
-        remedy="cut a larger vent at the locker's floor; 100 cm2 is a round hole of 113 mm",
+        remedy="cut a larger vent at the locker's floor; 100 cm² is a round hole of 113 mm",
         jurisdictions=_EUROPE,
     ),
     Rule(

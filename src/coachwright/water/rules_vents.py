@@ -79,7 +79,7 @@ VENT_RULES: tuple[Rule, ...] = (
     ),
     Rule(
         id="water.fixed-high-vents-large",
-        title="The high vents that cannot be closed have the area for a plan over 10 m2 "
+        title="The high vents that cannot be closed have the area for a plan over 10 m² "
         "(table from memory)",
         source=_MEMORY,
         severity=Severity.CAUTION,
@@ -90,7 +90,7 @@ VENT_RULES: tuple[Rule, ...] = (
     ),
     Rule(
         id="water.fixed-low-vents-large",
-        title="The low vents that cannot be closed have the area for a plan over 10 m2 "
+        title="The low vents that cannot be closed have the area for a plan over 10 m² "
         "(table from memory)",
         source=_MEMORY,
         severity=Severity.CAUTION,
