@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from coachwright.model.vehicle import Ratings
 from coachwright.model.working import Given, Working
 from coachwright.reference import limit, table
 from coachwright.units import told
@@ -187,6 +188,11 @@ def _us_label(scales: Scales, cargo_kg: float) -> Iterator[Statement]:
         capacity,
         _sum_working(capacity, (standard,)),
     )
+    yield from _us_limits(ratings)
+
+
+def _us_limits(ratings: Ratings) -> Iterator[Statement]:
+    only = ("us",)
     sums = (
         Component(name="front axle rating", mass_kg=ratings.front_axle_kg),
         Component(name="rear axle rating", mass_kg=ratings.rear_axle_kg),
