@@ -66,7 +66,7 @@ async def test_an_acceptance_is_kept_in_the_sheet_and_shown(user: User, bench: B
         ("energy", "How long can I run"),
         ("water", "Hot water"),
         ("road", "Size and angles"),
-        ("room", "Ways through the van"),
+        ("room", "Headroom on the ways"),
         ("papers", "Print the job pack"),
     ],
 )

@@ -14,6 +14,7 @@ _OLDEST = (1980, 1, 1, 0, 0, 0)
 """A fixed date in the archive, so that the same papers make the same bytes."""
 _WORDS = {
     "compliance-sheet.pdf": "every rule with its outcome, clause, value and limit",
+    "layout-sheet.pdf": "ways, headroom, beds, seats, in which order the parts come in",
     "weight-statement.pdf": "load cases, axle loads, payload statements, weighbridge",
     "energy-sheet.pdf": "the day's budget, charging, how long anything runs",
     "water-sheet.pdf": "tanks, hot water, flow, frost, disinfection, gas",

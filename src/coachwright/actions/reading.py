@@ -4,6 +4,7 @@ import dataclasses
 
 from coachwright.assess import Assessment
 from coachwright.papers.view_energy import EnergyView, energy_view
+from coachwright.papers.view_layout import LayoutView, layout_view
 from coachwright.papers.view_water import WaterView, water_view
 from coachwright.papers.view_weights import WeightView, weight_view
 from coachwright.papers.wording import in_words
@@ -24,6 +25,11 @@ def read_in(assessment: Assessment, system: str) -> Assessment:
         return assessment
     brief = build.brief.model_copy(update={"units": system})
     return dataclasses.replace(assessment, build=build.model_copy(update={"brief": brief}))
+
+
+def layout_sheet(assessment: Assessment, system: str) -> LayoutView:
+    """Return what the layout sheet says, in a system of units."""
+    return in_words(layout_view(read_in(assessment, system)), system)
 
 
 def weight_sheet(assessment: Assessment, system: str) -> WeightView:

@@ -7,7 +7,6 @@ from coachwright.actions.reading import weight_sheet
 from coachwright.model.build import Build
 from coachwright.papers.table import Pair, Table
 from coachwright.papers.wording import NONE, part_and_position, show, spoken, words_of
-from coachwright.road.ground_angles import LimitingPoint
 from coachwright.road.model import Road
 from coachwright.web.parts import sheet
 from coachwright.web.parts.plain import box
@@ -76,23 +75,20 @@ def _angles(build: Build, road: Road, said: Said) -> Iterator[Pair]:
         ("Departure angle, vehicle alone", angles.alone),
         ("Ramp angle of what hangs between the axles", angles.between),
     ):
-        yield _angle(build, label, found, said)
+        if found is None:
+            yield Pair(label=label, value=NONE, note="nothing is there to limit it")
+            continue
+        yield Pair(
+            label=label,
+            value=said(found.angle.exact_deg, "deg"),
+            note=f"at {part_and_position(build, found.point.of)}, "
+            f"{said(found.point.height_mm, 'mm')} above the ground",
+        )
     yield Pair(
         label="Static stability factor, travelling",
         value=said(standing.travelling.stability_ratio, "1"),
         note=f"at least {said(standing.low_ratio, '1')} (95 %); tips, standing still, at "
         f"{said(standing.travelling.tip_angle_deg, 'deg')}",
-    )
-
-
-def _angle(build: Build, label: str, found: LimitingPoint | None, said: Said) -> Pair:
-    if found is None:
-        return Pair(label=label, value=NONE, note="nothing is there to limit it")
-    return Pair(
-        label=label,
-        value=said(found.angle.exact_deg, "deg"),
-        note=f"at {part_and_position(build, found.point.of)}, "
-        f"{said(found.point.height_mm, 'mm')} above the ground",
     )
 
 

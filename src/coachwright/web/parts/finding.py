@@ -9,7 +9,7 @@ from nicegui import ui
 from coachwright.actions.deciding import acceptance, open_to_accept, withdrawal
 from coachwright.errors import BadInput, CoachwrightError
 from coachwright.model.build import Build
-from coachwright.model.finding import Finding, Outcome
+from coachwright.model.finding import Finding, Outcome, Status
 from coachwright.model.grouping import FindingGroup
 from coachwright.model.telling import compared
 from coachwright.papers.wording import (
@@ -122,7 +122,9 @@ class _Shown:
             by = f"Accepted by the {finding.accepted.role}: {ended(finding.accepted.reason)}"
             words(by, "accepted", tag="p")
         found = finding.source
-        words(f"{source_text(found.key)} — {clause_of(found)}", "quiet small", tag="p")
+        where = " in the source" if found.status is Status.READ else ""
+        said = f"{source_text(found.key)} {clause_of(found)}{where}"
+        words(said, "quiet small", tag="p")
 
     def _tools(self) -> None:
         finding, build = self.finding, self.here.work.build

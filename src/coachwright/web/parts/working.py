@@ -15,6 +15,8 @@ from coachwright.web.parts.sheet import rows_of, section
 
 _INSIDE = "metric"
 """Formulas hold in these units."""
+_TOLD = 3
+"""Columns of a working that says of no number where it comes from."""
 
 
 def working(build: Build, made: Working, system: str) -> None:
@@ -36,26 +38,28 @@ def working(build: Build, made: Working, system: str) -> None:
     with box("working"):
         words(said(made.expression), "formula", tag="p")
         if made.given:
-            rows_of(
-                Table(
-                    heading="",
-                    names=("Symbol", "Meaning", "Value", "From"),
-                    rows=tuple(
-                        (
-                            given.symbol,
-                            said(given.meaning),
-                            _twice(given.value, given.unit, system),
-                            said(given.source),
-                        )
-                        for given in made.given
-                    ),
-                )
-            )
+            rows_of(_given(made, said, system))
         words(f"Result: {_twice(made.result, made.unit, system)}", "strong", tag="p")
         if made.note:
             words(said(made.note), "quiet", tag="p")
         for key in made.references:
             words(source_text(key), "quiet small", tag="p")
+
+
+def _given(made: Working, said: Callable[[str], str], system: str) -> Table:
+    """Return the numbers put in; where they come from only if any of them says so."""
+    names = ("Symbol", "Meaning", "Value", "From")
+    told = len(names) if any(given.source for given in made.given) else _TOLD
+    rows = (
+        (
+            given.symbol,
+            said(given.meaning),
+            _twice(given.value, given.unit, system),
+            said(given.source),
+        )
+        for given in made.given
+    )
+    return Table(heading="", names=names[:told], rows=tuple(row[:told] for row in rows))
 
 
 def source_text(key: str) -> str:
