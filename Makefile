@@ -16,7 +16,7 @@ export PIP_BUILD_CONSTRAINT := constraints.txt
 PINS := pyproject.toml constraints.txt
 
 .DEFAULT_GOAL := help
-.PHONY: help run test check format facets bench screens pins clean
+.PHONY: help run test browser check format facets bench screens pins clean
 .DELETE_ON_ERROR:
 
 help:  ## Say what there is.
@@ -35,7 +35,14 @@ run: $(VENV)/.for-run  ## Assess the first demo build and print its job pack.
 	$(BIN)/coachwright print $(DEMO) -o out
 	@echo "Next: open the papers in out/, then write your own build: $(BIN)/coachwright new my-build.toml"
 
-test: $(VENV)/.for-test  ## Run every test.
+# The bench is tried in a real browser; where it cannot be had, those tests fail and say so.
+browser:  ## Install the browser that the tests drive, where it is missing.
+	@test -x /usr/bin/chromium || { command -v apt-get > /dev/null && [ "$$(id -u)" = 0 ] \
+		&& echo "Installing the browser for the tests ..." && apt-get update -qq > /dev/null \
+		&& DEBIAN_FRONTEND=noninteractive apt-get install -qq -y chromium > /dev/null; } \
+		|| echo "No browser at /usr/bin/chromium: install it with: sudo apt-get install chromium"
+
+test: $(VENV)/.for-test browser  ## Run every test.
 	$(BIN)/python -m pytest -n 2 --cov --cov-report=term --cov-fail-under=95
 	@echo "Next: make check (lint, types, import contract), or make run to see a build assessed"
 
