@@ -227,6 +227,7 @@ def _all_but_words(build: Build) -> tuple[Any, ...]:
         build.waivers,
         build.ticket,
         build.conflicts,
+        build.sites,
     )
 
 

@@ -16,8 +16,8 @@ from coachwright.climate.shading import (
     Obstacle,
     beam_shaded_frac,
     mask,
+    shade_of_hours,
     string_loss_frac,
-    turned_about,
 )
 
 PANEL = Face(low_mm=(1000.0, -500.0), high_mm=(2600.0, 500.0), z_mm=1900.0)
@@ -111,11 +111,10 @@ def test_left_and_right_and_the_turned_vehicle() -> None:
     assert north[0] > 0.1
     assert north[1] == 0.0
     assert south[::-1] == pytest.approx(north)
-    about = turned_about(made)
-    assert about.sky_frac == made.sky_frac
-    assert about.shaded_frac.mean() == pytest.approx(made.shaded_frac.mean())
-    any_way = beam_shaded_frac(made=about, heading_deg=45.0, **sun)
-    assert any_way[0] == pytest.approx(any_way[1])
+    turned = shade_of_hours(made=made, heading_deg=None, **sun)
+    assert turned.area_frac[0] == pytest.approx(turned.area_frac[1])
+    assert turned.area_frac[0] < north[0]
+    assert (turned.string_frac >= turned.area_frac).all()
 
 
 @settings(max_examples=25)

@@ -1,9 +1,11 @@
 """Open a build file: read it, find its vehicle and parts, apply standard and options."""
 
 from dataclasses import dataclass
+from difflib import get_close_matches
 from pathlib import Path
 
 from coachwright.catalogue.loading import Catalogue, read_toml
+from coachwright.catalogue.sites import site
 from coachwright.errors import BuildFileError, CatalogueError, Fault, UnknownName
 from coachwright.model.build import Build, BuildSheet, Changes
 from coachwright.model.linking import cross_faults, link, part_ids
@@ -11,6 +13,7 @@ from coachwright.model.part import Part
 from coachwright.model.reading import read_record
 from coachwright.model.resolving import resolve
 from coachwright.model.salvaging import salvaged
+from coachwright.model.site import Site
 from coachwright.model.vehicle import BaseVehicle
 
 
@@ -82,9 +85,10 @@ def complete(sheet: BuildSheet, file: str, catalogue: Catalogue) -> Build:
         known_parts=catalogue.part_ids(),
         conflicts=resolved.conflicts,
     )
-    if build is None:
-        raise BuildFileError(faults)
-    return build
+    sites, site_faults = _sites(ordinary, file, catalogue)
+    if build is None or site_faults:
+        raise BuildFileError((*faults, *site_faults))
+    return build.model_copy(update={"sites": sites}) if sites else build
 
 
 def _more_faults(sheet: BuildSheet, file: str, catalogue: Catalogue) -> tuple[Fault, ...]:
@@ -114,6 +118,7 @@ def _named_faults(sheet: BuildSheet, file: str, catalogue: Catalogue) -> tuple[F
         *vehicle_faults,
         *(fault for fault in unknown if fault.found.strip('"') not in {*faulty, ""}),
         *part_faults,
+        *_sites(sheet, file, catalogue)[1],
     )
 
 
@@ -156,6 +161,35 @@ def _vehicle(
         return None, (_unknown(file, "vehicle", error),)
     except CatalogueError as error:
         return None, error.faults
+
+
+def _sites(
+    sheet: BuildSheet, file: str, catalogue: Catalogue
+) -> tuple[tuple[Site, ...], tuple[Fault, ...]]:
+    found: list[Site] = []
+    faults: list[Fault] = []
+    # a salvaged sheet holds only what could be read
+    climate = getattr(sheet.brief, "climate", None)
+    for at, site_id in enumerate(getattr(climate, "sites", ())):
+        try:
+            found.append(site(catalogue, site_id))
+        except UnknownName as error:
+            faults.append(_unknown_site(file, f"brief.climate.sites[{at}]", error))
+        except CatalogueError as error:
+            faults.extend(error.faults)
+    return tuple(found), tuple(faults)
+
+
+def _unknown_site(file: str, field: str, error: UnknownName) -> Fault:
+    """Return the fault of a site that is not there: hundreds are, so that few are named."""
+    close = get_close_matches(error.name, error.known, n=3, cutoff=0.5)
+    return Fault(
+        file=file,
+        field=field,
+        found=f'"{error.name}"',
+        allowed="a site" + (f", such as {', '.join(close)}" if close else ""),
+        action="see coachwright weather list, or bring its weather with coachwright weather add",
+    )
 
 
 def _unknown(file: str, field: str, error: UnknownName) -> Fault:

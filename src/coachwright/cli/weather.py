@@ -1,13 +1,16 @@
 """The weather of sites: add, list, show."""
 
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from coachwright.cli.choices import Json, System, catalogue, shop_folder
 from coachwright.cli.showing import add, console, plain_text, print_json, show, table
 from coachwright.units import shown
+
+if TYPE_CHECKING:
+    from coachwright.actions.weather import WeatherSheet
 
 app = typer.Typer(
     help="The sites whose weather is known: typical years, synthetic years, the shop's own files.",
@@ -134,7 +137,6 @@ def show_site(
     Example: coachwright weather show miami-fl --units us
     """
     from coachwright.actions.weather import weather_sheet
-    from coachwright.model.site import MONTHS
 
     screen = console()
     with screen.status(f"Computing the year of {site}"):
@@ -149,6 +151,13 @@ def show_site(
         }
         print_json(data)
         return
+    _print_sheet(sheet, units)
+
+
+def _print_sheet(sheet: "WeatherSheet", units: str) -> None:
+    from coachwright.model.site import MONTHS
+
+    screen = console()
     found = sheet.site
     screen.print(plain_text(found.name, style="bold"))
     screen.print(plain_text(f"{found.id} ({sheet.kept}), {found.origin} year"))

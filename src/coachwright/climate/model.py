@@ -116,3 +116,62 @@ class SunPath:
     altitude_deg: Hours
     azimuth_deg: Hours
     extraterrestrial_w_per_m2: Hours
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class PanelSun:
+    """What a fixed panel on the roof gives in a year, before its controller.
+
+    Attributes
+    ----------
+    year_wh, month_wh
+        Shade counted by area.
+    least_wh
+        The same where each touched section of cells is lost whole.
+    free_wh
+        Without anything around it.
+    sky_frac
+        Share of an even sky's light that its neighbours take.
+    """
+
+    name: str
+    year_wh: float
+    least_wh: float
+    free_wh: float
+    month_wh: tuple[float, ...]
+    sky_frac: float
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ObstacleCost:
+    """What one thing on the roof takes from all panels.
+
+    Attributes
+    ----------
+    lost_wh
+        In a year: what they would give more without it, everything else in place.
+    """
+
+    name: str
+    lost_wh: float
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class RoofSun:
+    """The panels of a build at a site.
+
+    Attributes
+    ----------
+    heading_deg
+        Where the vehicle heads, clockwise from north; None for the mean of eight headings.
+    obstacles
+        The costliest first.
+    """
+
+    site: str
+    origin: SiteOrigin
+    heading_deg: float | None
+    panels: tuple[PanelSun, ...]
+    obstacles: tuple[ObstacleCost, ...]
+    attribution: str
+    caution: str

@@ -2,13 +2,14 @@
 
 from dataclasses import dataclass
 from functools import cache
+from math import prod
 
 import numpy as np
 from numpy.typing import NDArray
 
 from coachwright import reference
 from coachwright.climate.model import MONTH_OF_HOUR, Hours, SunPath, Weather
-from coachwright.climate.shading import Mask, beam_shaded_frac, string_loss_frac
+from coachwright.climate.shading import Mask, shade_of_hours
 from coachwright.errors import OutOfRange
 
 FULL_SUN_W_PER_M2 = 1000.0
@@ -62,7 +63,7 @@ def panel_year(
     panel: PanelSpec,
     loss_frac: float,
     made: Mask | None = None,
-    heading_deg: float = 0.0,
+    heading_deg: float | None = 0.0,
 ) -> PanelYear:
     """Return a flat panel's power in each hour of a year.
 
@@ -79,7 +80,7 @@ def panel_year(
     made
         Its mask, where something stands around it.
     heading_deg
-        Where the vehicle heads, clockwise from north. [deg]
+        Where the vehicle heads, clockwise from north; None for the mean of eight headings. [deg]
 
     Notes
     -----
@@ -109,7 +110,7 @@ def panel_year(
     free = beam_in + sky_in
     if made is None:
         return PanelYear(power_w=free, least_w=free, free_w=free, cell_degc=cells)
-    shaded = beam_shaded_frac(
+    shade = shade_of_hours(
         made=made,
         azimuth_deg=path.azimuth_deg,
         altitude_deg=path.altitude_deg,
@@ -117,8 +118,8 @@ def panel_year(
     )
     rest = sky_in * (1.0 - made.sky_frac)
     return PanelYear(
-        power_w=beam_in * (1.0 - shaded) + rest,
-        least_w=beam_in * (1.0 - string_loss_frac(shaded_frac=shaded)) + rest,
+        power_w=beam_in * (1.0 - shade.area_frac) + rest,
+        least_w=beam_in * (1.0 - shade.string_frac) + rest,
         free_w=free,
         cell_degc=cells,
     )
@@ -189,6 +190,26 @@ def incidence_frac(*, angle_deg: Hours) -> Hours:
 
     found = iam.physical(np.clip(angle_deg, 0.0, 90.0))
     return np.nan_to_num(np.asarray(found, dtype=np.float64))
+
+
+def flat_loss_frac() -> float:
+    """Return the losses of a flat array on a vehicle, without shade.
+
+    Notes
+    -----
+    1 − Π (1 − L_i): soiling, mismatch, wiring, connections, first light, nameplate.
+
+    References
+    ----------
+    [nrel-pvwatts]
+
+    Examples
+    --------
+    >>> round(flat_loss_frac(), 8)
+    0.08678564
+    """
+    rows = reference.table("pv_losses")
+    return 1.0 - prod(1.0 - float(row["flat_vehicle_frac"]) for row in rows)
 
 
 @cache

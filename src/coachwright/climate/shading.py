@@ -18,7 +18,8 @@ POINTS = 8
 """Rays start from the middles of as many fields along each side of a panel."""
 SECTIONS = 3
 """Bypass diodes of a usual panel, each over a third of its cells. [shop-practice-climate]"""
-_HEADINGS = 8
+EIGHT_DEG = tuple(45.0 * each for each in range(8))
+"""Headings that stand for all. [deg]"""
 _SHARP = 1e-9
 
 Corner = tuple[float, float, float]
@@ -58,6 +59,22 @@ class Mask:
     sky_frac: float
 
 
+@dataclass(frozen=True, kw_only=True, slots=True, eq=False)
+class Shade:
+    """Share of the sun's own power that a panel loses in each hour.
+
+    Attributes
+    ----------
+    area_frac
+        By its shaded area: the least.
+    string_frac
+        Where each touched section of cells is bypassed: the most.
+    """
+
+    area_frac: Hours
+    string_frac: Hours
+
+
 def mask(*, face: Face, obstacles: Sequence[Obstacle]) -> Mask:
     """Return the mask of a panel.
 
@@ -89,11 +106,36 @@ def mask(*, face: Face, obstacles: Sequence[Obstacle]) -> Mask:
     return Mask(shaded_frac=shaded, sky_frac=_sky_frac(shaded))
 
 
-def turned_about(made: Mask) -> Mask:
-    """Return the mean mask of a vehicle that heads anywhere: of eight headings."""
-    step = BEARINGS // _HEADINGS
-    turns = [np.roll(made.shaded_frac, step * at, axis=0) for at in range(_HEADINGS)]
-    return Mask(shaded_frac=np.mean(turns, axis=0), sky_frac=made.sky_frac)
+def shade_of_hours(
+    *, made: Mask, azimuth_deg: Hours, altitude_deg: Hours, heading_deg: float | None
+) -> Shade:
+    """Return a panel's shade from the sun in each hour, by area and by sections of cells.
+
+    Parameters
+    ----------
+    made
+        Its mask.
+    azimuth_deg, altitude_deg
+        Of the sun, clockwise from north and above the horizon. [deg]
+    heading_deg
+        Where the vehicle heads, clockwise from north; None for the mean of eight headings. [deg]
+
+    Notes
+    -----
+    `beam_shaded_frac` and `string_loss_frac`; for the mean each heading is judged by itself.
+    """
+    headings = EIGHT_DEG if heading_deg is None else (heading_deg,)
+    areas = [
+        beam_shaded_frac(
+            made=made, azimuth_deg=azimuth_deg, altitude_deg=altitude_deg, heading_deg=each
+        )
+        for each in headings
+    ]
+    strings = [string_loss_frac(shaded_frac=area) for area in areas]
+    return Shade(
+        area_frac=np.asarray(np.mean(areas, axis=0)),
+        string_frac=np.asarray(np.mean(strings, axis=0)),
+    )
 
 
 def beam_shaded_frac(

@@ -11,6 +11,9 @@ TEST_DEGC = 25.0
 """Cell temperature of standard test conditions. [degC] [nrel-pvwatts]"""
 
 
+_STEADY = "Steady estimate; shade of neighbours and of other things on the roof left out"
+
+
 @dataclass(frozen=True, kw_only=True, slots=True)
 class ArrayOutput:
     """The panels on one controller in full sun.
@@ -239,7 +242,14 @@ def array_output(
     return ArrayOutput(offered_w=offered, power_w=power, clipped_frac=lost)
 
 
-def sun_day(*, powers_w: dict[str, float], limit_w: float, sun_h_per_day: float) -> SunDay:
+def sun_day(
+    *,
+    powers_w: dict[str, float],
+    limit_w: float,
+    sun_h_per_day: float,
+    sun_source: str = "brief.climate",
+    caution: str = "",
+) -> SunDay:
     """Return what a day's sun puts into the bank.
 
     Parameters
@@ -250,6 +260,10 @@ def sun_day(*, powers_w: dict[str, float], limit_w: float, sun_h_per_day: float)
         The most that the bank takes. [W]
     sun_h_per_day
         Peak-sun hours on a flat roof. [h/day]
+    sun_source
+        Where these come from.
+    caution
+        How far they may be off.
 
     Returns
     -------
@@ -301,12 +315,12 @@ def sun_day(*, powers_w: dict[str, float], limit_w: float, sun_h_per_day: float)
                     meaning="peak-sun hours on a flat roof",
                     value=sun_h_per_day,
                     unit="h/day",
-                    source="brief.climate",
+                    source=sun_source,
                 ),
             ),
             result=energy,
             unit="Wh/day",
             references=("nrel-pvwatts", "sandia-sapm"),
-            note="Steady estimate; shade of neighbours and of other things on the roof left out.",
+            note=f"{_STEADY}. {caution}" if caution else f"{_STEADY}.",
         ),
     )

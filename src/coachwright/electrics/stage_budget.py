@@ -1,5 +1,7 @@
 """Put one season's typical day together."""
 
+from dataclasses import dataclass
+
 from coachwright import reference
 from coachwright.electrics.budget import (
     UNKNOWN,
@@ -23,6 +25,7 @@ from coachwright.electrics.solar import SunDay, sun_day
 from coachwright.electrics.stage_array import outputs
 from coachwright.electrics.stage_charging import DRIVING, HOOKUP, charge_limits
 from coachwright.model.build import Build
+from coachwright.model.site import poorest_month
 
 
 def sun_tolerance_frac() -> float:
@@ -118,17 +121,46 @@ def _sun(
 ) -> SunDay | None:
     """Return a day's sun; None where panels are fitted but the sun hours are not known."""
     given = outputs(build, bank, season, with_folding=with_folding)
-    climate = build.brief.climate
-    hours = (
-        climate.summer_sun_h_per_day if season is Season.SUMMER else climate.winter_sun_h_per_day
-    )
-    if hours is None and not given:
-        hours = 0.0
-    if hours is None:
+    sun = season_sun(build, season)
+    if sun is None and given:
         return None
     most = bank.nominal_v * (0.0 if _locked(bank, season) else bank.charge_limit_a)
     powers = {name: output.power_w for name, output in given.items()}
-    return sun_day(powers_w=powers, limit_w=most, sun_h_per_day=hours)
+    return sun_day(
+        powers_w=powers,
+        limit_w=most,
+        sun_h_per_day=sun.sun_h_per_day if sun else 0.0,
+        sun_source=sun.source if sun else "brief.climate",
+        caution=sun.caution if sun else "",
+    )
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class SeasonSun:
+    """A season's peak-sun hours, where they come from, and how far they may be off."""
+
+    sun_h_per_day: float
+    source: str
+    caution: str = ""
+
+
+def season_sun(build: Build, season: Season) -> SeasonSun | None:
+    """Return a season's sun: as the brief states it, else of the poorest month of its sites.
+
+    None where the brief states neither.
+    """
+    climate, warm = build.brief.climate, season is Season.SUMMER
+    stated = climate.summer_sun_h_per_day if warm else climate.winter_sun_h_per_day
+    if stated is not None:
+        return SeasonSun(sun_h_per_day=stated, source="brief.climate")
+    found = poorest_month(build.sites, warm=warm)
+    if found is None:
+        return None
+    return SeasonSun(
+        sun_h_per_day=found.sun_h_per_day,
+        source=f"{found.site.name}, {found.site.origin} year, mean of {found.month}",
+        caution=". ".join(each for each in (found.site.caution, found.site.attribution) if each),
+    )
 
 
 def _locked(bank: Bank, season: Season) -> bool:

@@ -24,6 +24,7 @@ from coachwright.model.record import (
     TimeUse,
     fault,
 )
+from coachwright.model.site import Site
 from coachwright.model.vehicle import BaseVehicle
 
 TURNS_DEG = (0.0, 90.0, 180.0, 270.0)
@@ -298,6 +299,8 @@ class Build(Record):
     standard: str = ""
     options: tuple[str, ...] = ()
     conflicts: tuple[OptionConflict, ...] = ()
+    sites: tuple[Site, ...] = Field(default=(), exclude_if=lambda sites: not sites)
+    """Those that the brief names, found."""
 
     @cached_property
     def digest(self) -> str:

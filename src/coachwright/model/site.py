@@ -1,5 +1,7 @@
 """A place whose weather is known, as a build names it."""
 
+from collections.abc import Iterable
+from dataclasses import dataclass
 from enum import StrEnum
 from typing import Annotated
 
@@ -62,3 +64,40 @@ class Site(Record):
     """What was mended in that file."""
     digest: str = ""
     """SHA-256 of its hours, as hexadecimal digits, where the shop brought them."""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class SunMonth:
+    """The month of a site that a season's sun is taken from."""
+
+    site: Site
+    month: str
+    sun_h_per_day: float
+
+
+WARM_NORTH = frozenset(range(3, 9))
+"""April to September: the warm half-year north of the equator; the cold one south of it."""
+
+
+def poorest_month(sites: Iterable[Site], *, warm: bool) -> SunMonth | None:
+    """Return the month with the least sun in the warm or the cold half-year, over all sites.
+
+    Parameters
+    ----------
+    sites
+        Where the vehicle will stand.
+    warm
+        April to September in the north, October to March in the south; else the other half.
+
+    Returns
+    -------
+    SunMonth or None
+        None without sites.
+    """
+    months = (
+        SunMonth(site=site, month=name, sun_h_per_day=site.sun_h_per_day[at])
+        for site in sites
+        for at, name in enumerate(MONTHS)
+        if ((at in WARM_NORTH) == (site.latitude_deg >= 0.0)) is warm
+    )
+    return min(months, key=lambda each: each.sun_h_per_day, default=None)
