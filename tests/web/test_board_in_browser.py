@@ -91,7 +91,7 @@ def test_a_relation_becomes_a_length_on_the_axis_that_is_moved(board: Page) -> N
 def test_arrow_keys_go_ten_millimetres_and_one_with_shift(board: Page) -> None:
     piece(board, "galley").focus()
     board.keyboard.press("Enter")
-    said = board.get_by_role("status")
+    said = board.locator(".board-said")
     after_an_edit(board, lambda: board.keyboard.press("ArrowRight"))
     expect(said).to_contain_text("0.39 in rearwards")
     after_an_edit(board, lambda: board.keyboard.press("Shift+ArrowLeft"))
@@ -104,7 +104,7 @@ def test_what_is_in_the_way_is_said_while_dragging(board: Page) -> None:
     board.mouse.move(box["x"] + box["width"] / 2, box["y"] + 3)
     board.mouse.down()
     board.mouse.move(box["x"] + box["width"] / 2 + 80, box["y"] + 3, steps=4)
-    expect(board.get_by_role("status")).to_contain_text("runs into")
+    expect(board.locator(".board-said")).to_contain_text("runs into")
     expect(board.locator("rect.ghost.in-trouble").first).to_be_attached()
     board.keyboard.press("Escape")
     board.mouse.up()
@@ -212,3 +212,46 @@ def test_two_people_see_each_others_edits(board: Page, browser: Browser, seat: S
     assert left_on_rear_axle(second.page) != before
     assert not second.trouble
     other.close()
+
+
+def test_a_drag_outlasts_the_edit_of_another_person(
+    board: Page, browser: Browser, seat: Seat
+) -> None:
+    other = browser.new_context(viewport=WIDE)
+    second = Seat(page=other.new_page(), address=seat.address)
+    second.go(board.url.removeprefix(seat.address))
+    box = piece(board, "galley").locator("rect").bounding_box()
+    assert box is not None
+    x, y = box["x"] + box["width"] / 2, box["y"] + 3
+    board.mouse.move(x, y)
+    board.mouse.down()
+    board.mouse.move(x + 40, y, steps=4)
+    piece(second.page, "stall").focus()
+    second.page.keyboard.press("Enter")
+    after_an_edit(second.page, lambda: second.page.keyboard.press("ArrowRight"))
+    expect(board.locator("header")).to_contain_text("edit 2")
+    expect(board.locator("rect.ghost").first).to_be_attached()
+    board.mouse.move(x + 50, y)
+    after_an_edit(board, board.mouse.up)
+    expect(second.page.locator("header")).to_contain_text("edit 3")
+    assert not second.trouble
+    other.close()
+
+
+def test_many_quick_presses_are_all_kept(board: Page) -> None:
+    piece(board, "galley").focus()
+    board.keyboard.press("Enter")
+    place = board.locator(".places input").nth(0)
+    expect(place).to_have_value("behind bench 0.75 in")
+    board.keyboard.press("Shift+ArrowRight")
+    expect(place).to_have_value(re.compile(r"^\d"))
+    first_in = float(place.input_value().removesuffix(" in"))
+    for _ in range(12):
+        board.keyboard.press("ArrowRight")
+        board.wait_for_timeout(40)
+    wanted = first_in + 120 / 25.4
+    board.wait_for_function(
+        "wanted => Math.abs(parseFloat(document.querySelector('.places input').value)"
+        " - wanted) < 0.02",
+        arg=wanted,
+    )

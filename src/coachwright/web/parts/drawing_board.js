@@ -118,13 +118,23 @@ export default {
   },
   watch: {
     board() {
-      this.settle();
+      const busy = this.drag && !this.sent && (this.press || this.nudge.timer);
+      if (busy && this.byName[this.drag.name]) this.carry({ by: [...this.drag.by[this.drag.name]], snaps: [] });
+      else if (busy) this.cancel();
+      else {
+        const later = this.later;
+        this.settle();
+        for (const [step, fine] of later) this.step(step, fine);
+      }
       if (!this.byName[this.stop]) this.stop = this.pieces.length ? this.pieces[0].name : "";
     },
   },
   created() {
     this.stop = this.chosenName || (this.pieces.length ? this.pieces[0].name : "");
-    this.nudge = { timer: 0, by: [0, 0, 0], name: "" };
+    this.nudge = { timer: 0, by: [0, 0, 0] };
+    this.later = [];
+    this.sent = false;
+    this.press = null;
   },
   beforeUnmount() {
     clearTimeout(this.nudge.timer);
@@ -239,7 +249,8 @@ export default {
     settleSoon(name, by) {
       const moved = by.map(rounded);
       this.said_last = this.report;
-      if (moved.some((length) => length)) this.$emit("move", { name, by: moved });
+      this.sent = moved.some((length) => length);
+      if (this.sent) this.$emit("move", { name, by: moved });
       else this.settle();
     },
     choose(name) {
@@ -251,8 +262,11 @@ export default {
       if (name && this.byName[name]) this.stop = name;
     },
     settle() {
+      clearTimeout(this.nudge.timer);
       this.drag = null;
-      this.nudge = { timer: 0, by: [0, 0, 0], name: "" };
+      this.sent = false;
+      this.nudge = { timer: 0, by: [0, 0, 0] };
+      this.later = [];
     },
 
     // ---------------------------------------------------------------------------- what moves along
@@ -396,6 +410,10 @@ export default {
     step([across, up], fine) {
       const piece = this.byName[this.chosenName];
       if (!piece || this.press) return;
+      if (this.sent) {
+        this.later.push([[across, up], fine]); // its turn comes when the last one is kept
+        return;
+      }
       const length = fine ? this.board.fine_mm : this.board.grid_mm;
       if (!this.drag) this.lift(this.chosenName);
       const more = this.vector(across * length, up * length);

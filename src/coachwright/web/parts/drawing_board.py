@@ -36,8 +36,7 @@ class DrawingBoard(Element, component="drawing_board.js"):
         self.update()
 
     def pick(self, name: str) -> None:
-        """Show which fitting is picked."""
-        self._props["picked"] = name
+        """Show which fitting is picked; the drawing itself is not sent again."""
         self.run_method("show_picked", name)
 
     def settle(self) -> None:
