@@ -66,10 +66,17 @@ class _Lying:
 
 @dataclass(slots=True)
 class Bench:
-    """The catalogue, the store and what lies open; one for the whole program."""
+    """The catalogue, the store and what lies open; one for the whole program.
+
+    Attributes
+    ----------
+    check
+        Called before anything is changed; raises where it may not be.
+    """
 
     catalogue: Catalogue
     store: Store
+    check: Callable[[], None] = lambda: None
     _lying: dict[int, _Lying] = field(default_factory=dict)
     _lock: threading.Lock = field(default_factory=threading.Lock)
 
@@ -77,6 +84,10 @@ class Bench:
         """Return what is remembered of a build."""
         with self._lock:
             return self._lying.setdefault(build_id, _Lying())
+
+    def checked(self, check: Callable[[], None]) -> "Bench":
+        """Return the same bench, with a check before anything is changed."""
+        return replace(self, store=self.store.checked(check), check=check)
 
     def all_lying(self) -> tuple[tuple[int, _Lying], ...]:
         """Return what is remembered of every build that was open."""

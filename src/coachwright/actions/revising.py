@@ -1,8 +1,12 @@
 """Named revisions of a build: their list, what differs between two, and a picture of both."""
 
+import json
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Any
+
+from pydantic import TypeAdapter
 
 from coachwright.actions.benching import Bench, assessed_at
 from coachwright.actions.comparing import (
@@ -148,6 +152,19 @@ def side_by_side(bench: Bench, build_id: int, before: int, after: int, system: s
         findings=tuple(_telling(found)),
         picture=svg(overlay(content_of(old), content_of(new), paper_width_mm=_PAPER_MM)),
     )
+
+
+def comparison_data(bench: Bench, build_id: int, before: int, after: int) -> dict[str, Any]:
+    """Return what differs between two states as JSON's own kinds of values, in metric units.
+
+    Raises
+    ------
+    UnknownName
+        Where there is no such event.
+    """
+    found = compared(assessed_at(bench, build_id, before), assessed_at(bench, build_id, after))
+    data: dict[str, Any] = json.loads(worded(TypeAdapter(Comparison).dump_json(found).decode()))
+    return data
 
 
 def _telling(found: Comparison) -> Iterator[FindingChange]:

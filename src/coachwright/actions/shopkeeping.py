@@ -137,7 +137,7 @@ def save_entry(bench: Bench, kind: Kind, text: str, *, expected_id: str = "") ->
     CannotWrite
         Where the shop has no folder, or it cannot be written.
     """
-    folder = _folder(bench.catalogue)
+    folder = _folder(bench)
     found = _approved(kind, text)
     if len(found.id) > MOST_ID:
         raise CatalogueError(
@@ -193,7 +193,7 @@ def remove_entry(bench: Bench, kind: Kind, entry_id: str) -> None:
     if used and origin is Origin.SHOP:
         names = ", ".join(each.build for each in used)
         raise NotAllowed(f"{entry_id} is used by {names}; exchange it there first")
-    path = _folder(bench.catalogue) / kind / f"{entry_id}.toml"
+    path = _folder(bench) / kind / f"{entry_id}.toml"
     try:
         path.unlink()
     except OSError as error:
@@ -219,7 +219,7 @@ def write_parts(bench: Bench, texts: Mapping[str, str]) -> tuple[str, ...]:
     CannotWrite
         Where one of them cannot be written; then none is.
     """
-    folder = _folder(bench.catalogue) / "parts"
+    folder = _folder(bench) / "parts"
     write_all({folder / f"{part_id}.toml": text.encode() for part_id, text in texts.items()})
     return tuple(texts)
 
@@ -241,10 +241,12 @@ def _used_in(bench: Bench, build_id: int, kind: Kind, entry_id: str) -> tuple[st
     return (*fitted, *layers)
 
 
-def _folder(catalogue: Catalogue) -> Path:
-    if catalogue.shop is None:
+def _folder(bench: Bench) -> Path:
+    """Return the folder that the shop's own entries are written to."""
+    bench.check()
+    if bench.catalogue.shop is None:
         raise CannotWrite("the shop has no folder of its own yet; name one with --shop")
-    return catalogue.shop
+    return bench.catalogue.shop
 
 
 def _approved(kind: Kind, text: str) -> Part | BaseVehicle:

@@ -2,7 +2,7 @@
 
 import os
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
@@ -102,6 +102,21 @@ class Database:
     def close(self) -> None:
         """Let go of every connection."""
         self.engine.dispose()
+
+
+class Checked(Database):
+    """The same database for somebody whose right to write is looked at before each writing."""
+
+    def __init__(self, database: Database, check: Callable[[], None]) -> None:
+        self.engine, self.file, self.shown = database.engine, database.file, database.shown
+        self._check = check
+
+    @contextmanager
+    def writing(self) -> Iterator[Connection]:
+        """Give a connection that writes, if the check raises nothing."""
+        self._check()
+        with super().writing() as connection:
+            yield connection
 
 
 def _url(address: str | Path) -> URL:

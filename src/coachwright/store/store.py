@@ -4,7 +4,7 @@ Time, chance and the address come in as arguments.  Every call is one transactio
 or not at all, and what is kept is never changed, only added to.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import datetime
 from typing import Self
@@ -14,7 +14,7 @@ from sqlalchemy import Connection, select, update
 from coachwright.store import attaching, auditing, chain, editing, listing, tables
 from coachwright.store.differences import Difference, differences
 from coachwright.store.edits import parsed
-from coachwright.store.engine import Database
+from coachwright.store.engine import Checked, Database
 from coachwright.store.records import (
     Appended,
     Attachment,
@@ -55,6 +55,10 @@ class Store:
     def close(self) -> None:
         """Let go of the database."""
         self._database.close()
+
+    def checked(self, check: Callable[[], None]) -> "Store":
+        """Return the same store, with a check before each writing; what it raises is raised."""
+        return Store(Checked(self._database, check), self._judge)
 
     @property
     def shown(self) -> str:

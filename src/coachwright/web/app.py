@@ -1,6 +1,7 @@
 """The bench as a server: its pages, its headers, and how it starts."""
 
 from collections.abc import Awaitable, Callable
+from functools import partial
 
 from fastapi import Request, Response
 from nicegui import app, run, ui
@@ -8,9 +9,12 @@ from nicegui import app, run, ui
 from coachwright.actions.benching import Bench, lay_open
 from coachwright.errors import CoachwrightError
 from coachwright.web import theme
+from coachwright.web.door.rules import House
+from coachwright.web.door.seating import open_door, seated
 from coachwright.web.navigation import PAGES, Page
+from coachwright.web.parts import dispute
 from coachwright.web.parts.plain import link, words
-from coachwright.web.state import Here, watch
+from coachwright.web.state import Here, show_everybody, watch
 
 HEADERS = {
     "Content-Security-Policy": (
@@ -30,9 +34,10 @@ HEADERS = {
 so scripts cannot be held stricter; nothing is ever loaded from elsewhere."""
 
 
-def declare(bench: Bench) -> None:
-    """Declare every page of a bench, the style sheet and the headers."""
+def declare(bench: Bench, house: House | None = None) -> None:
+    """Declare every page of a bench, the style sheet, the door and the headers."""
     theme.declare()
+    open_door(app, bench, house or House(), show_everybody)
     app.middleware("http")(_with_headers)
     for page in PAGES:
         if page.of_build:
@@ -52,7 +57,7 @@ async def _with_headers(
 
 def _plain(bench: Bench, page: Page) -> Callable[[], None]:
     def show() -> None:
-        here = Here(bench=bench, client=ui.context.client)
+        here = _seat(bench)
         with theme.frame(here, page):
             page.create(here)
 
@@ -67,7 +72,8 @@ def _of_build(bench: Bench, page: Page) -> Callable[..., Awaitable[None]]:
             words(str(error), tag="p")
             link("To the order book", "/")
             return
-        here = Here(bench=bench, client=ui.context.client, now=work, picked=pick)
+        here = _seat(bench)
+        here.now, here.picked = work, pick
         watch(here)
         with theme.frame(here, page):
             page.create(here)
@@ -75,7 +81,26 @@ def _of_build(bench: Bench, page: Page) -> Callable[..., Awaitable[None]]:
     return show
 
 
-def start(bench: Bench, *, host: str, port: int, secret: str, show: bool) -> None:
+def _seat(bench: Bench) -> Here:
+    """Return a page with the bench as the person before it may use it."""
+    client = ui.context.client
+    mine, who = seated(bench, client)
+    here = Here(bench=mine, client=client, who=who)
+    here.settle = partial(dispute.create, here)
+    return here
+
+
+def start(
+    bench: Bench,
+    *,
+    host: str,
+    port: int,
+    secret: str,
+    show: bool,
+    house: House | None = None,
+    certificate: str | None = None,
+    key: str | None = None,
+) -> None:
     """Serve a bench until it is stopped.
 
     Parameters
@@ -88,8 +113,12 @@ def start(bench: Bench, *, host: str, port: int, secret: str, show: bool) -> Non
         Signs the cookie that tells browsers apart.
     show
         Open a browser.
+    house
+        Who may come in; this machine alone where not given.
+    certificate, key
+        Files for TLS.
     """
-    declare(bench)
+    declare(bench, house)
     ui.run(
         host=host,
         port=port,
@@ -104,4 +133,7 @@ def start(bench: Bench, *, host: str, port: int, secret: str, show: bool) -> Non
         language="en-GB",
         reconnect_timeout=10.0,
         server_header=False,
+        session_middleware_kwargs={"same_site": "lax", "https_only": certificate is not None},
+        ssl_certfile=certificate,
+        ssl_keyfile=key,
     )

@@ -7,6 +7,7 @@ from datetime import UTC, datetime
 
 from nicegui import Client, app, background_tasks, run, ui
 
+from coachwright.actions.admitting import ALONE, Who
 from coachwright.actions.benching import Bench, OnBench, edit, redo, return_to, undo
 from coachwright.errors import BadInput, CoachwrightError
 from coachwright.store.records import Change, Conflict
@@ -44,6 +45,8 @@ class Here:
     first_draws: list[Draw] = field(default_factory=list)
     draws: list[Draw] = field(default_factory=list)
     picks: list[Callable[[str], None]] = field(default_factory=list)
+    who: Who = ALONE
+    settle: Callable[[Conflict], None] | None = None
 
     @property
     def work(self) -> OnBench:
@@ -54,7 +57,7 @@ class Here:
     @property
     def actor(self) -> str:
         """Who edits."""
-        return str(app.storage.user.get(_NAME) or _SOMEBODY)
+        return self.who.name or str(app.storage.user.get(_NAME) or _SOMEBODY)
 
     @property
     def system(self) -> str:
@@ -147,6 +150,10 @@ async def _act(here: Here, deed: Callable[[], OnBench | Conflict]) -> bool:
         return False
     except CoachwrightError as error:
         refuse(here, str(error))
+        return False
+    if isinstance(made, Conflict) and here.settle is not None:
+        with here.client:
+            here.settle(made)
         return False
     if isinstance(made, Conflict):
         refuse(here, f"not kept: {', '.join(made.actors)} changed the same place meanwhile")

@@ -9,6 +9,7 @@ from nicegui import app, ui
 import coachwright
 from coachwright import papers
 from coachwright.web.navigation import PAGES, Page
+from coachwright.web.parts import presence
 from coachwright.web.parts.plain import box, link, tool, words
 from coachwright.web.state import Here, do_again, on_change, remember, take_back
 
@@ -87,6 +88,7 @@ def _title_block(here: Here, night: ui.dark_mode) -> None:
         if here.now is not None:
             tool("↶ Undo", lambda: take_back(here), classes="bare").mark("undo")
             tool("↷ Redo", lambda: do_again(here), classes="bare").mark("redo")
+        presence.create(here)
         _units(here)
         tool("◐", lambda: _turn(night), label="Day or night colours", classes="bare")
 
