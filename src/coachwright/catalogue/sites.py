@@ -12,6 +12,7 @@ from coachwright.catalogue.loading import Catalogue, Origin, read_toml
 from coachwright.errors import CatalogueError, UnknownName
 from coachwright.model.reading import read_record
 from coachwright.model.site import Site, SiteOrigin
+from coachwright.units import told
 
 FOLDER = "weather"
 ATTRIBUTION = {
@@ -25,7 +26,8 @@ ATTRIBUTION = {
 CAUTION = (
     "Synthetic: made from monthly temperature and yearly sunshine. Held against measured years of "
     "eight places its yearly sun was 10 % low to 13 % high, single months 20 % low to 25 % high; "
-    "where the rains come in summer those months were 60 % high"
+    "where the rains come in summer those months were 60 % high; design nights and days were "
+    f"off by up to {told(5.0, 'K')}"
 )
 """Said on every figure of a synthetic site; docs/climate.md has the table."""
 

@@ -7,7 +7,7 @@ import typer
 
 from coachwright.cli.choices import Json, System, catalogue, shop_folder
 from coachwright.cli.showing import add, console, plain_text, print_json, show, table
-from coachwright.units import shown
+from coachwright.units import shown, worded
 
 if TYPE_CHECKING:
     from coachwright.actions.weather import WeatherSheet
@@ -186,6 +186,6 @@ def _print_sheet(sheet: "WeatherSheet", units: str) -> None:
     screen.print(plain_text(f"{hotter}{show(hot.air_degc, 'degC', units)} ({hot.month})"))
     for line in (*(f"Mended: {each}" for each in found.repairs), found.caution):
         if line:
-            screen.print(plain_text(line))
+            screen.print(plain_text(worded(line, units)))
     if found.attribution:
         screen.print(plain_text(found.attribution))

@@ -304,7 +304,7 @@ def _air(job: _Job) -> None:
     job.columns["dew_degc"] = np.minimum(job.columns["dew_degc"], air)
     if "wind_m_per_s" not in job.columns:
         job.columns["wind_m_per_s"] = np.full(HOURS, air_of.MEAN_WIND_M_PER_S)
-        job.said.append("no wind in the file: 3.2 m/s taken all year")
+        job.said.append("no wind in the file: a usual wind taken all year")
     if "pressure_pa" not in job.columns:
         pressure = air_of.standard_pressure_pa(altitude_m=job.place.altitude_m)
         job.columns["pressure_pa"] = np.full(HOURS, pressure)
