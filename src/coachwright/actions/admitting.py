@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 
 from coachwright.actions.benching import Bench
-from coachwright.errors import NotAllowed
+from coachwright.errors import NotAllowed, UnknownName
 from coachwright.store.attaching import shown_name
 from coachwright.store.records import Account, AuditEntry, Purpose, Role, TokenEntry
 
@@ -225,6 +225,22 @@ def issue_token(
 def tokens(bench: Bench, *, at: datetime) -> tuple[TokenEntry, ...]:
     """Return the sessions and tokens that are valid."""
     return bench.store.people.tokens(at=at)
+
+
+def end_token(bench: Bench, beginning: str, *, actor: str, at: datetime) -> TokenEntry:
+    """End the session or token whose digest begins so, and return which it was.
+
+    Raises
+    ------
+    UnknownName
+        Where none does, or more than one.
+    """
+    valid = tokens(bench, at=at)
+    found = [each for each in valid if beginning and each.digest.startswith(beginning)]
+    if len(found) != 1:
+        raise UnknownName("token", beginning, [each.digest[:12] for each in valid])
+    bench.store.people.end_token(found[0].digest, actor=actor, at=at)
+    return found[0]
 
 
 def log(bench: Bench, *, most: int) -> tuple[AuditEntry, ...]:

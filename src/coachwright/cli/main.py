@@ -24,6 +24,7 @@ from coachwright.cli import (
     draw,
     new,
     parts,
+    people,
     printing,
     schema,
     serve,
@@ -59,6 +60,7 @@ app.command("backup")(backup.backup)
 app.command("restore")(backup.restore)
 app.add_typer(arrange.app, name="arrange")
 app.add_typer(parts.app, name="parts")
+app.add_typer(people.app, name="people")
 app.add_typer(vehicles.app, name="vehicles")
 app.add_typer(weather.app, name="weather")
 app.add_typer(standards.app, name="standards")

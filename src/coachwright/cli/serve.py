@@ -1,17 +1,23 @@
 """Open the bench in the browser."""
 
+import contextlib
 import os
 import secrets
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from coachwright.cli.choices import catalogue, data_folder, database
+from coachwright.cli.choices import catalogue, data_folder, database, shop_folder
+
+if TYPE_CHECKING:
+    from coachwright.actions.benching import Bench
+    from coachwright.web.door.rules import House
 
 PORT = 8710
 LOOPBACK = "127.0.0.1"
 ALONE = frozenset({LOOPBACK, "::1", "localhost"})
+EVERYWHERE = frozenset({"0.0.0.0", "::"})  # noqa: S104  # told apart, to ask for a name
 STORAGE_VARIABLE = "NICEGUI_STORAGE_PATH"
 """Where the library keeps what each person has chosen; it reads this when it is imported."""
 _OWNER_ONLY = 0o600
@@ -24,28 +30,91 @@ def serve(
     listen: Annotated[
         str, typer.Option(metavar="ADDRESS", help="Address of this machine to listen at.")
     ] = LOOPBACK,
+    name: Annotated[
+        list[str] | None,
+        typer.Option(metavar="HOST", help="A name by which browsers call this machine."),
+    ] = None,
+    certificate: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Certificate for TLS, PEM.")
+    ] = None,
+    key: Annotated[Path | None, typer.Option(metavar="FILE", help="Its key, PEM.")] = None,
     no_open: Annotated[bool, typer.Option("--no-open", help="Open no browser.")] = False,
 ) -> None:
     """Open the bench in the browser, at an address that only this machine reaches.
 
+    Other machines reach it at another address; then people sign in (coachwright people).
+
     Example: coachwright serve
 
     Example: coachwright serve --port 8900 --no-open
+
+    Example: coachwright serve --listen 192.0.2.10 --certificate bench.pem --key bench.key
     """
     folder = data_folder()
     os.environ.setdefault(STORAGE_VARIABLE, str(folder / "bench"))
     from coachwright.actions.benching import set_up
-    from coachwright.errors import CallError
     from coachwright.web.app import start
 
-    if listen not in ALONE:
+    _check_files(certificate, key)
+    with contextlib.suppress(OSError):  # else the bench shows the shipped catalogue alone
+        shop_folder(context).mkdir(parents=True, exist_ok=True)
+    bench = set_up(database(), catalogue(context))
+    house = _house(bench, listen, tuple(name or ()), encrypted=certificate is not None)
+    scheme = "https" if house.encrypted else "http"
+    shown = f"[{listen}]" if ":" in listen else listen
+    typer.echo(f"The bench is open at {scheme}://{shown}:{port}/ (end it with Ctrl-C)")
+    if house.guarded and not house.encrypted and listen not in ALONE:
+        typer.echo(
+            "Caution: without --certificate and --key, passwords cross the network in plain "
+            "words; do that only behind something that speaks TLS",
+            err=True,
+        )
+    start(
+        bench,
+        host=listen,
+        port=port,
+        secret=_secret(folder),
+        show=not no_open,
+        house=house,
+        certificate=str(certificate) if certificate else None,
+        key=str(key) if key else None,
+    )
+
+
+def _house(bench: "Bench", listen: str, names: tuple[str, ...], *, encrypted: bool) -> "House":
+    from coachwright.actions.admitting import has_accounts, has_owner
+    from coachwright.errors import CallError
+    from coachwright.web.door.rules import LOOPBACK as ITSELF
+    from coachwright.web.door.rules import House
+
+    if listen not in ALONE and not has_owner(bench):
         raise CallError(
             f"the bench has no people with passwords yet, so it listens to this machine alone; "
-            f"leave --listen {listen} out"
+            f"leave --listen {listen} out, or make an owner first: coachwright people add NAME "
+            "--role owner"
         )
-    bench = set_up(database(), catalogue(context))
-    typer.echo(f"The bench is open at http://{listen}:{port}/ (end it with Ctrl-C)")
-    start(bench, host=listen, port=port, secret=_secret(folder), show=not no_open)
+    if listen in EVERYWHERE and not names:
+        raise CallError(
+            f"--listen {listen} is every address of this machine; say by which name browsers "
+            "call it: --name HOST"
+        )
+    called = {each.lower() for each in names}
+    own = set() if listen in EVERYWHERE else {listen.lower()}
+    return House(
+        hosts=frozenset({*ITSELF, *own, *called}),
+        guarded=has_accounts(bench),
+        encrypted=encrypted,
+    )
+
+
+def _check_files(certificate: Path | None, key: Path | None) -> None:
+    from coachwright.errors import CallError
+
+    if (certificate is None) != (key is None):
+        raise CallError("--certificate and --key go together; give both or neither")
+    for file in (certificate, key):
+        if file is not None and not file.is_file():
+            raise CallError(f"{file} is not there; name a file in PEM form")
 
 
 def _secret(folder: Path) -> str:
