@@ -27,6 +27,7 @@ from coachwright.store.records import (
 from coachwright.store.store import Store
 
 _FILE = "the sheet"
+_MOST_JUDGED = 32
 _MOST_STAGES = 64
 """Results of stages kept of one build, so that undoing computes nothing anew."""
 
@@ -65,6 +66,23 @@ class _Lying:
 
 
 @dataclass(slots=True)
+class _Judged:
+    """Builds that the store's judge has just completed; each is given out once."""
+
+    _kept: dict[int, tuple[BuildSheet, Build]] = field(default_factory=dict)
+
+    def remember(self, sheet: BuildSheet, build: Build) -> None:
+        if len(self._kept) >= _MOST_JUDGED:
+            self._kept.clear()
+        self._kept[id(sheet)] = (sheet, build)
+
+    def take(self, sheet: BuildSheet) -> Build | None:
+        """Return the build of this very sheet, and forget it: the catalogue may change."""
+        _, build = self._kept.pop(id(sheet), (None, None))
+        return build
+
+
+@dataclass(slots=True)
 class Bench:
     """The catalogue, the store and what lies open; one for the whole program.
 
@@ -77,6 +95,7 @@ class Bench:
     catalogue: Catalogue
     store: Store
     check: Callable[[], None] = lambda: None
+    _judged: _Judged = field(default_factory=_Judged)
     _lying: dict[int, _Lying] = field(default_factory=dict)
     _lock: threading.Lock = field(default_factory=threading.Lock)
 
@@ -84,6 +103,10 @@ class Bench:
         """Return what is remembered of a build."""
         with self._lock:
             return self._lying.setdefault(build_id, _Lying())
+
+    def just_judged(self, sheet: BuildSheet) -> Build | None:
+        """Return the build of a sheet that the store has just approved; None for any other."""
+        return self._judged.take(sheet)
 
     def checked(self, check: Callable[[], None]) -> "Bench":
         """Return the same bench, with a check before anything is changed."""
@@ -103,18 +126,29 @@ def set_up(address: str | Path, catalogue: Catalogue) -> Bench:
     StoreError
         Where the store cannot be opened.
     """
-    store = open_store(address, judge=judge_of(catalogue))
-    return Bench(catalogue=catalogue, store=store)
+    judged = _Judged()
+    store = open_store(address, judge=judge_of(catalogue, judged))
+    return Bench(catalogue=catalogue, store=store, _judged=judged)
 
 
-def judge_of(catalogue: Catalogue) -> Judge:
-    """Return what says of a sheet which of its parts and names lead nowhere."""
+def judge_of(catalogue: Catalogue, judged: "_Judged | None" = None) -> Judge:
+    """Return what says of a sheet which of its parts and names lead nowhere.
+
+    Parameters
+    ----------
+    catalogue
+        Where its parts are.
+    judged
+        Remembers what was found on the way, for whoever assesses the sheet next.
+    """
 
     def judge(sheet: BuildSheet) -> tuple[Fault, ...]:
         try:
-            complete(sheet, _FILE, catalogue)
+            build = complete(sheet, _FILE, catalogue)
         except BuildFileError as error:
             return error.faults
+        if judged is not None:
+            judged.remember(sheet, build)
         return ()
 
     return judge
@@ -297,7 +331,7 @@ def _assessed(bench: Bench, lying: _Lying, sheet: Sheet) -> OnBench:
     if lying.now is not None and lying.now.event == sheet.event:
         return lying.now
     record = read_sheet(sheet.text)
-    build = complete(record, _FILE, bench.catalogue)
+    build = bench.just_judged(record) or complete(record, _FILE, bench.catalogue)
     assessment = assess(build, lying.stages)
     return OnBench(
         build_id=sheet.build_id,

@@ -126,9 +126,8 @@ class Catalogue:
         return Origin.SHIPPED
 
     def _ids(self, kind: str) -> tuple[str, ...]:
-        return tuple(
-            sorted({path.stem for folder in self._folders(kind) for path in _toml(folder)})
-        )
+        own = () if self.shop is None else _stems(self.shop / kind)
+        return tuple(sorted({*own, *_shipped_ids(kind)}))
 
     def _folders(self, kind: str) -> tuple[Path, ...]:
         own = () if self.shop is None else (self.shop / kind,)
@@ -174,8 +173,14 @@ def _is_id(entry_id: str) -> bool:
 _SINGULAR = {"parts": "part", "vehicles": "base vehicle", "standards": "standard build"}
 
 
-def _toml(folder: Path) -> list[Path]:
-    return sorted(folder.glob("*.toml")) if folder.is_dir() else []
+@cache
+def _shipped_ids(kind: str) -> tuple[str, ...]:
+    """List the shipped files once: they do not change while the program runs."""
+    return _stems(SHIPPED / kind)
+
+
+def _stems(folder: Path) -> tuple[str, ...]:
+    return tuple(path.stem for path in folder.glob("*.toml")) if folder.is_dir() else ()
 
 
 def _read(path: Path, record: type[R]) -> tuple[R | None, tuple[Fault, ...]]:
