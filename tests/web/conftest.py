@@ -45,7 +45,9 @@ async def user(
             ui.run(storage_secret="simulated", show=False)  # noqa: S106
             async with core.app.router.lifespan_context(core.app):
                 transport = httpx.ASGITransport(core.app)
-                async with httpx.AsyncClient(transport=transport, base_url="http://localhost") as http:
+                async with httpx.AsyncClient(
+                    transport=transport, base_url="http://localhost"
+                ) as http:
                     yield User(http)
         finally:
             os.environ.pop("NICEGUI_USER_SIMULATION", None)
