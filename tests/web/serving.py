@@ -68,6 +68,8 @@ def _wait(address: str, process: subprocess.Popen[bytes], log: Path) -> None:
     for _ in range(_TRIES):
         try:
             urllib.request.urlopen(address, timeout=2).close()  # noqa: S310  # loopback
+        except urllib.error.HTTPError:
+            return  # it answers, and asks to sign in
         except (urllib.error.URLError, OSError):
             assert process.poll() is None, log.read_text(encoding="utf-8")
             never.wait(_BETWEEN_S)

@@ -112,12 +112,23 @@ def watchers(build_id: int) -> tuple[Here, ...]:
     return tuple(_watching.get(build_id, ()))
 
 
-async def change(here: Here, made: Change) -> bool:
-    """Keep an edit and show everybody the build after it; say whether it was kept."""
+async def change(here: Here, made: Change, *, began_with: int | None = None) -> bool:
+    """Keep an edit and show everybody the build after it; say whether it was kept.
+
+    Parameters
+    ----------
+    here
+        The page.
+    made
+        The edit.
+    began_with
+        Event that the person saw when beginning it; what lies open where not given.
+    """
     work, actor = here.work, here.actor
+    base = work.event if began_with is None else began_with
     return await _act(
         here,
-        lambda: edit(here.bench, work.build_id, work.event, made, actor=actor, at=_now()),
+        lambda: edit(here.bench, work.build_id, base, made, actor=actor, at=_now()),
     )
 
 

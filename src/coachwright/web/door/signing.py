@@ -141,5 +141,9 @@ def _form(
     return HTMLResponse(
         shown,
         status_code=status,
-        headers={"Content-Security-Policy": STRICT, "Cache-Control": "no-store"},
+        headers={
+            "Content-Security-Policy": STRICT,
+            "Cache-Control": "no-store",
+            "Referrer-Policy": "same-origin",  # else browsers hide the origin of the form
+        },
     )

@@ -65,7 +65,7 @@ class _Form:
             self.built = names
         for sheaf in found:
             for answer in sheaf.answers:
-                self.fields[answer.path].update(answer)
+                self.fields[answer.path].update(answer, work.event)
             self._drives(sheaf, frozenset())
         wanted = {wanted.facet: wanted.count for wanted in work.assessment.wishes.must_have}
         for facet, mark in self.musts.items():
@@ -118,21 +118,30 @@ class _Form:
                         label=f"Take out {sheaf.name}",
                         classes="bare",
                     )
+            event = self.here.work.event
             with box("answers"):
                 for answer in sheaf.answers:
                     self.fields[answer.path] = one.create(
-                        answer, self._give, partial(self._mark, sheaf)
+                        answer, event, self._give, partial(self._mark, sheaf)
                     )
             self.driven[(*sheaf.path, sheaf.chapter.id)] = box("drives", tag="dl")
 
-    async def _give(self, answer: Answer, typed: str) -> str:
+    async def _give(self, answer: Answer, typed: str, began_with: int) -> str:
         try:
             edits = answer_edit(answer.question, answer.path, typed, self.here.work.text)
         except BadInput as error:
             return " ".join(f"{fault.found} does not do; {fault.action}" for fault in error.faults)
-        if edits:
-            await change(self.here, edits)
+        if edits and await change(self.here, edits, began_with=began_with):
+            self._settle(answer)
         return ""
+
+    def _settle(self, given: Answer) -> None:
+        """Show the answer that was kept, as the sheet has it now."""
+        work = self.here.work
+        for sheaf in sheaves(work, self.here.system):
+            for answer in sheaf.answers:
+                if answer.path == given.path:
+                    self.fields[answer.path].again(answer, work.event)
 
     def _plain_words(self) -> None:
         with box("plain-words"):

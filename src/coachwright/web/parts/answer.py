@@ -9,25 +9,41 @@ from nicegui.elements.mixins.text_element import TextElement
 from coachwright.actions.briefing import Answer, Driven
 from coachwright.web.parts.plain import box, words
 
-Give = Callable[[Answer, str], Awaitable[str]]
-"""Takes an answer and what was typed; returns what is wrong with it, or nothing."""
+Give = Callable[[Answer, str, int], Awaitable[str]]
+"""Takes an answer, what was typed and the event it began with; returns what is wrong with it."""
 
 _TRUE = "true"
 
 
 @dataclass(kw_only=True, slots=True)
 class Shown:
-    """A question on the page: its field, and what stood there last."""
+    """A question on the page: its field, and what was answered when the field was last filled.
+
+    Attributes
+    ----------
+    answer, event
+        What the person at the field has seen, and after which event.
+    """
 
     field: ui.input | ui.textarea | ui.select | ui.checkbox
     reads: TextElement
     answer: Answer
+    event: int
 
-    def update(self, answer: Answer) -> None:
-        """Show what is answered now; what somebody is typing stays."""
+    def update(self, answer: Answer, event: int) -> None:
+        """Show what is answered now; what somebody is typing stays, beside what others wrote."""
+        if self.typed() != _standing(self.answer) and answer.text != self.answer.text:
+            self.reads.set_text(f"meanwhile: {answer.text or 'nothing'}")
+            return
         if answer.text != self.answer.text:
             self._set(answer)
-        self.answer = answer
+        self.answer, self.event = answer, event
+        self.reads.set_text(_reads(answer))
+
+    def again(self, answer: Answer, event: int) -> None:
+        """Show what is answered now, in place of what was typed."""
+        self._set(answer)
+        self.answer, self.event = answer, event
         self.reads.set_text(_reads(answer))
 
     def typed(self) -> str:
@@ -43,13 +59,15 @@ class Shown:
             self.field.value = answer.text
 
 
-def create(answer: Answer, give: Give, looked_at: Callable[[Answer], None]) -> Shown:
+def create(answer: Answer, event: int, give: Give, looked_at: Callable[[Answer], None]) -> Shown:
     """Show a question; `give` is called when it is answered.
 
     Parameters
     ----------
     answer
         The question, and what is answered now.
+    event
+        After which event.
     give
         Keeps it.
     looked_at
@@ -61,14 +79,14 @@ def create(answer: Answer, give: Give, looked_at: Callable[[Answer], None]) -> S
         if answer.drives:
             labels = ", ".join(each.label for each in answer.drives)
             words(f"drives: {labels}", "hidden-words")
-        shown = Shown(field=field, reads=reads, answer=answer)
+        shown = Shown(field=field, reads=reads, answer=answer, event=event)
     field.on("focusin", lambda: looked_at(shown.answer))
 
     async def given() -> None:
         typed = shown.typed()
-        if typed == shown.answer.text:
+        if typed == _standing(shown.answer):
             return
-        wrong = await give(shown.answer, typed)
+        wrong = await give(shown.answer, typed, shown.event)
         if not isinstance(field, ui.checkbox):
             field.error = wrong or None
 
@@ -92,6 +110,13 @@ def drives(found: tuple[Driven, ...], into: ui.element, marked: frozenset[str]) 
             with box("marked" if each.name in marked else "", tag="dd"):
                 words(each.label, "small quiet")
                 words(each.said, f"small strong {_mark(each.said)}")
+
+
+def _standing(answer: Answer) -> str:
+    """Return what the field holds as long as nobody types."""
+    if answer.question.kind == "truth":
+        return answer.text or "false"
+    return answer.text
 
 
 def _mark(said: str) -> str:

@@ -36,7 +36,7 @@ def create(here: Here, found: Conflict) -> None:
         _places(found)
         for fault in found.faults:
             words(fault.sentence(), "wrong", tag="p")
-        ways: tuple[tuple[str, str, Callable[[], Awaitable[bool]]], ...] = (
+        ways: tuple[tuple[str, str, Callable[[], Awaitable[str]]], ...] = (
             ("Leave theirs", "leave-theirs", partial(_theirs, here, found)),
             ("Have mine", "have-mine", partial(_mine, here, found)),
             ("Keep both, mine as another build", "keep-both", partial(_both, here, found)),
@@ -48,9 +48,11 @@ def create(here: Here, found: Conflict) -> None:
     dialog.open()
 
 
-async def _go(way: Callable[[], Awaitable[bool]], dialog: ui.dialog) -> None:
-    if await way():
+async def _go(way: Callable[[], Awaitable[str]], dialog: ui.dialog) -> None:
+    after = await way()
+    if after:
         dialog.close()
+        ui.navigate.to(after)
 
 
 def _places(found: Conflict) -> None:
@@ -78,23 +80,30 @@ def _said(value: Any) -> str:
     return text if len(text) <= _MOST else f"{text[:_MOST]}…"
 
 
-async def _theirs(here: Here, found: Conflict) -> bool:
+async def _theirs(here: Here, found: Conflict) -> str:
     """Leave theirs where both collide, and keep what nobody disputes."""
-    return found.clear is None or await change(here, found.clear)
+    kept = found.clear is None or await change(here, found.clear)
+    return _anew(here) if kept else ""
 
 
-async def _mine(here: Here, found: Conflict) -> bool:
+async def _mine(here: Here, found: Conflict) -> str:
     """Have mine where both collide; the rest of theirs stays."""
-    return await change(here, mine_over(here.bench, found))
+    kept = await change(here, mine_over(here.bench, found))
+    return _anew(here) if kept else ""
 
 
-async def _both(here: Here, found: Conflict) -> bool:
+async def _both(here: Here, found: Conflict) -> str:
     """Make another build of mine."""
     deed = partial(begin, here.bench, found.mine, actor=here.actor, at=datetime.now(UTC))
     try:
         made = await run.io_bound(deed)
     except CoachwrightError as error:
         ui.notify(str(error), type="warning")
-        return False
-    ui.navigate.to(f"/build/{made}/board")
-    return True
+        return ""
+    return f"/build/{made}/board"
+
+
+def _anew(here: Here) -> str:
+    """Return the page's own address: what was typed into it is settled."""
+    request = here.client.request
+    return request.url.path if request is not None else "/"

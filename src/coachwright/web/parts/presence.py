@@ -35,7 +35,11 @@ def create(here: Here) -> None:
 
 def _others(here: Here) -> str:
     """Return in words who else has the build open."""
-    open_pages = [each for each in watchers(here.work.build_id) if each is not here]
+    open_pages = [
+        each
+        for each in watchers(here.work.build_id)
+        if each is not here and each.client.has_socket_connection
+    ]
     if not open_pages:
         return ""
     named = sorted({each.actor for each in open_pages}.difference({here.actor}))
