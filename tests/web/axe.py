@@ -5,8 +5,8 @@ from pathlib import Path
 from playwright.sync_api import Page
 
 SCRIPT = Path(__file__).parent / "vendor" / "axe.min.js"
-_RUN = """async () => {
-  const found = await axe.run(document, {
+_RUN = """async (within) => {
+  const found = await axe.run(within || document, {
     runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"],
     resultTypes: ["violations"],
   });
@@ -17,12 +17,12 @@ _RUN = """async () => {
 SERIOUS = ("serious", "critical")
 
 
-def violations(page: Page) -> list[str]:
-    """Return the serious violations of a page, each in one line."""
+def violations(page: Page, within: str = "") -> list[str]:
+    """Return the serious violations of a page, or of what a selector finds, each in one line."""
     if not page.evaluate("typeof axe !== 'undefined'"):
         page.evaluate(SCRIPT.read_text(encoding="utf-8"))
     return [
         f"{rule} ({impact}): {nodes}"
-        for rule, impact, nodes in page.evaluate(_RUN)
+        for rule, impact, nodes in page.evaluate(_RUN, within)
         if impact in SERIOUS
     ]

@@ -50,13 +50,14 @@ class _Desk:
             )
             self.list_name = words("no list yet", "quiet")
             upload = ui.upload(
-                label="Price list (.csv, .xlsx)",
                 on_upload=self._handed_in,
                 on_rejected=self._refused,
                 max_file_size=MOST_BYTES,
                 auto_upload=True,
             )
-            upload.props(f'accept="{",".join(ENDINGS)}" flat bordered').classes("handing")
+            upload.props(f'accept="{",".join(ENDINGS)}"').classes("handing")
+            choose = tool("Choose a list (.csv, .xlsx)", bool).mark("choose")
+            choose.on("click", js_handler=f"() => getElement({upload.id}).$refs.qRef.pickFiles()")
             self.map = ui.textarea("Map", value=EXAMPLE_MAP).props("outlined autogrow")
             self.map.classes("whole-file")
             with box("rowline"):
