@@ -12,11 +12,12 @@ from coachwright.actions.opening import complete
 from coachwright.actions.starting import starter
 from coachwright.assess import Assessment, assess
 from coachwright.catalogue.loading import Catalogue
+from coachwright.electrics.model import Independence
 from coachwright.model.finding import Finding, Outcome, Severity
 from coachwright.store.editing import read_sheet
 from coachwright.store.edits import Put, edited
 from coachwright.store.records import BuildEntry
-from coachwright.units import shown, worded
+from coachwright.units import shown, shown_number, worded
 
 _FACTS = (
     ("weights.payload-left", "Payload left"),
@@ -133,11 +134,30 @@ def _card_of_sheet(text: str, catalogue: Catalogue, system: str) -> Card:
 
 def _facts(assessment: Assessment, system: str) -> tuple[Fact, ...]:
     known = {figure.name: figure for figure in assessment.figures}
+    days = {
+        "electrics.independence-summer": assessment.electrics.summer.independence,
+        "electrics.independence-winter": assessment.electrics.winter.independence,
+    }
     return tuple(
-        Fact(label=label, value=_minus(shown(known[name].value, known[name].unit, system)))
+        Fact(
+            label=label,
+            value=_days(days[name], system)
+            if name in days
+            else _minus(shown(known[name].value, known[name].unit, system)),
+        )
         for name, label in _FACTS
         if name in known
     )
+
+
+def _days(found: Independence, system: str) -> str:
+    """Return days of independence as their bounds: a card that names one number promises it."""
+    if found.low_d is None or found.high_d is None:
+        return shown(found.days_d, "d", system)
+    low = shown(found.low_d, "d", system)
+    if found.ends_at_season:
+        return f"{low} or more"
+    return f"{shown_number(found.low_d, 'd', system)[0]} to {shown(found.high_d, 'd', system)}"
 
 
 def _worst(assessment: Assessment, system: str) -> tuple[str, str]:
@@ -151,7 +171,7 @@ def _worst(assessment: Assessment, system: str) -> tuple[str, str]:
 
 def _open(finding: Finding) -> bool:
     if finding.outcome is Outcome.UNKNOWN:
-        return finding.severity is Severity.STOP and finding.accepted is None
+        return finding.severity is not Severity.NOTE and finding.accepted is None
     return finding.outcome is Outcome.BROKEN and (
         finding.severity is Severity.STOP
         or (finding.severity is Severity.CAUTION and finding.accepted is None)
