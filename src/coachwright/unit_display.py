@@ -74,6 +74,19 @@ METRIC: dict[str, Display] = {
     "1/V": Display("1/V", 1, 0, 3),
     "1/W": Display("1/W", 1, 0, 6),
     "s/m": Display("s/m", 1, 0, 3),
+    "W/m2/K": Display("W/(m²·K)", 1, 0, 2),
+    "m2 K/W": Display("m²·K/W", 1, 0, 2),
+    "m3": Display("m³", 1, 0, 1),
+    "m3/h": Display("m³/h", 1, 0, 0),
+    "g/h": Display("g/h", 1, 0, 0),
+    "kg/m3": Display("kg/m³", 1, 0, 0),
+    "J/K": Display("kJ/K", 0.001, 0, 0),
+    "J/kg/K": Display("J/(kg·K)", 1, 0, 0),
+    "Wh/K": Display("Wh/K", 1, 0, 0),
+    "MJ/L": Display("MJ/L", 1, 0, 1),
+    "1/h": Display("per hour", 1, 0, 1),
+    "frac/km": Display("% per km", 100, 0, 1),
+    "ppm": Display("ppm", 1, 0, 0),
 }
 """Internal unit → how it is shown where metric units are read."""
 
@@ -100,6 +113,8 @@ US: dict[str, Display] = METRIC | {
     "m/s": Display("ft/s", 1000 / FOOT, 0, 1),
     "kg/L": Display("lb/US gal", US_GAL / LB, 0, 2),
     "mL": Display("US fl oz", 128 / (1000 * US_GAL), 0, 1, fine_below=1),
+    "m3": Display("ft³", 1e9 / FOOT**3, 0, 0),
+    "m3/h": Display("cfm", 1e9 / FOOT**3 / 60, 0, 0),
 }
 """The same where US customary units are read."""
 

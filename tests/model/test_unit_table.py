@@ -126,6 +126,18 @@ SHOWN = {
     "lb/day": "pound/day",
     "US fl oz": "US_fluid_ounce",
     "": "dimensionless",
+    "W/(m²·K)": "watt/meter**2/delta_degree_Celsius",
+    "m²·K/W": "meter**2*delta_degree_Celsius/watt",
+    "m³": "meter**3",
+    "m³/h": "meter**3/hour",
+    "ft³": "foot**3",
+    "cfm": "foot**3/minute",
+    "kg/m³": "kg/meter**3",
+    "kJ/K": "kilojoule/delta_degree_Celsius",
+    "J/(kg·K)": "joule/kg/delta_degree_Celsius",
+    "Wh/K": "watt_hour/delta_degree_Celsius",
+    "per hour": "1/hour",
+    "% per km": "percent/kilometer",
 }
 """A symbol for people → the library's."""
 
@@ -146,6 +158,16 @@ INTERNAL = {
     "g/L": "g/liter",
     "mg/L": "mg/liter",
     "mL": "milliliter",
+    "W/m2/K": "watt/meter**2/delta_degree_Celsius",
+    "m2 K/W": "meter**2*delta_degree_Celsius/watt",
+    "m3": "meter**3",
+    "m3/h": "meter**3/hour",
+    "kg/m3": "kg/meter**3",
+    "J/K": "joule/delta_degree_Celsius",
+    "J/kg/K": "joule/kg/delta_degree_Celsius",
+    "Wh/K": "watt_hour/delta_degree_Celsius",
+    "1/h": "1/hour",
+    "frac/km": "1/kilometer",
 }
 
 

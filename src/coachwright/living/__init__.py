@@ -1,0 +1,1 @@
+"""The coupled year: heat, moisture, appliances and battery of a build under a site's weather."""
