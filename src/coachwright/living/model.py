@@ -46,6 +46,10 @@ class MonthOfYear:
         Highest, and mean while people sleep.
     fullest_frac, emptiest_frac
         Of the bank.
+    bank_low_degc
+        Coldest of the bank; None without one.
+    bank_locked_h
+        Hours in which there was charge to be had and the bank was too cold to take it.
     """
 
     month: int
@@ -70,6 +74,8 @@ class MonthOfYear:
     air_mean_degc: float
     air_low_degc: float
     air_high_degc: float
+    bank_low_degc: float | None = None
+    bank_locked_h: float = 0.0
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -156,6 +162,93 @@ class Envelope:
     mean_u_high_w_per_m2k: float
     leak_w_per_k: float
     heat_wh_per_k: float
+    working: Working
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class HeatingGrade:
+    """A heating grade of the standard for motor caravans: the heater at full, nobody inside.
+
+    Attributes
+    ----------
+    wanted
+        The brief asks for this grade.
+    reached_degc
+        Inside, for good, with the mean loss.
+    reached_low_degc
+        The same with the greatest loss that the ribs may cause.
+    heat_up_h
+        From the temperature outside, for as many kelvin as the grade's test asks; None where it
+        is never reached, or the grade has no such test.
+    """
+
+    grade: int
+    wanted: bool
+    outside_degc: float
+    reached_degc: float
+    reached_low_degc: float
+    heat_up_h: float | None
+    working: Working
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class FreshAir:
+    """Fresh air while people are in, with windows and hatches shut.
+
+    Attributes
+    ----------
+    open_m3_per_h
+        Through what cannot be shut or is kept open, and through leaks.
+    needed_m3_per_h
+        That the standard for dwellings asks for.
+    """
+
+    people_count: int
+    open_m3_per_h: float
+    needed_m3_per_h: float
+    working: Working
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class CoolerSupply:
+    """What an air conditioner takes on the design hot day, and what can give it.
+
+    Attributes
+    ----------
+    through_inverter
+        Else it is fed by the bank directly.
+    can_give_w
+        The inverters' continuous power, or the bank's at its discharge limit; None where there is
+        none.
+    """
+
+    name: str
+    input_w: float
+    through_inverter: bool
+    can_give_w: float | None
+    working: Working
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class InverterBay:
+    """Where inverter and chargers lose their heat.
+
+    Attributes
+    ----------
+    most_loss_w
+        At the inverter's continuous power.
+    flow_m3_per_h
+        Of air that carries that heat away within the rise allowed.
+    warmest_degc
+        Of the room that it stands in, in the warmest hour of the year.
+    """
+
+    room: str
+    names: tuple[str, ...]
+    built_in: tuple[str, ...]
+    most_loss_w: float
+    flow_m3_per_h: float
+    warmest_degc: float | None
     working: Working
 
 
@@ -272,6 +365,8 @@ class SiteYear:
     hot_day: HotDay | None
     drying: Drying | None
     balance_error_ratio: float
+    supply: CoolerSupply | None = None
+    bay: InverterBay | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -282,6 +377,8 @@ class Living:
     ----------
     missing
         Why there are no years: no site in the brief, no battery, ...
+    season_months
+        Months, from 1, in which they travel; promises are for the poorest of them.
     """
 
     envelope: Envelope | None
@@ -289,3 +386,14 @@ class Living:
     changes: tuple[Change, ...]
     missing: str
     figures: tuple[Figure, ...]
+    grades: tuple[HeatingGrade, ...] = ()
+    fresh_air: FreshAir | None = None
+    season_months: tuple[int, ...] = tuple(range(1, 13))
+
+    @property
+    def promise(self) -> Stands | None:
+        """Stands of the season's poorest month at the first site; None without a year."""
+        if not self.years:
+            return None
+        season = (each for each in self.years[0].stands if each.month in self.season_months)
+        return min(season, key=lambda each: (each.p10_d, each.p50_d), default=None)
