@@ -24,6 +24,27 @@ from coachwright.model.record import (
 )
 
 
+MonthName = Literal[
+    "january",
+    "february",
+    "march",
+    "april",
+    "may",
+    "june",
+    "july",
+    "august",
+    "september",
+    "october",
+    "november",
+    "december",
+]
+
+
+def _not_given(value: object) -> bool:
+    """Say whether a field can stay out of what is written and of the digest."""
+    return not value
+
+
 class Jurisdiction(StrEnum):
     """Whose rules apply."""
 
@@ -61,6 +82,8 @@ class Climate(Record):
     winter_sun_h_per_day: TimeUse | None = None
     """Peak-sun hours on a flat roof, the poorest month of the cold half-year that counts."""
     sites: tuple[str, ...] = ()
+    heating_grade: Literal[1, 2, 3] | None = Field(default=None, exclude_if=_not_given)
+    """Heating grade wanted, of the standard for motor caravans."""
 
 
 class Stay(Record):
@@ -72,6 +95,8 @@ class Stay(Record):
     """Driving on a day between stays."""
     hookup_frac: Fraction = 0.0
     """Share of the nights with shore power."""
+    months: tuple[MonthName, ...] = Field(default=(), exclude_if=_not_given)
+    """Months in which they travel; all of them where none is given."""
 
 
 class Device(Record):
@@ -98,6 +123,10 @@ class Habits(Record):
     most_degc: Temperature = 26.0
     """Warmest that is still comfortable."""
     devices: tuple[Device, ...] = ()
+    wet_kit_kg: MassPos | None = Field(default=None, exclude_if=_not_given)
+    """Water in the wet kit that comes in on one day, where there is a place to dry it."""
+    dry_within_h: TimeUse | None = Field(default=None, exclude_if=_not_given)
+    """Time in which it is wanted dry."""
 
 
 class Cargo(Record):
