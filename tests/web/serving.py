@@ -2,6 +2,7 @@
 
 import os
 import socket
+import ssl
 import subprocess
 import sys
 import urllib.error
@@ -37,20 +38,30 @@ def launch(playwright: Playwright) -> Browser:
 
 
 @contextmanager
-def serving(folder: Path) -> Iterator[str]:
-    """Serve a bench whose data stand in a folder; give its address."""
+def serving(folder: Path, *more: str, trust: ssl.SSLContext | None = None) -> Iterator[str]:
+    """Serve a bench whose data stand in a folder; give its address.
+
+    Parameters
+    ----------
+    folder
+        Of its data.
+    more
+        Words after the command.
+    trust
+        By which its certificate is verified, where it has one.
+    """
     port = _free_port()
     environment = {name: value for name, value in os.environ.items() if "PYTEST" not in name}
     environment["XDG_DATA_HOME"] = str(folder)
     environment.pop("COACHWRIGHT_DATABASE", None)
     command = str(Path(sys.executable).parent / "coachwright")
-    words = [command, "serve", "--no-open", "--port", str(port)]
+    words = [command, "serve", "--no-open", "--port", str(port), *more]
     log = folder / "serve.log"
     with log.open("wb") as out:
         process = subprocess.Popen(words, env=environment, stdout=out, stderr=out)
-    address = f"http://127.0.0.1:{port}"
+    address = f"{'https' if trust else 'http'}://127.0.0.1:{port}"
     try:
-        _wait(address, process, log)
+        _wait(address, process, log, trust)
         yield address
     finally:
         process.terminate()
@@ -63,11 +74,13 @@ def _free_port() -> int:
         return int(probe.getsockname()[1])
 
 
-def _wait(address: str, process: subprocess.Popen[bytes], log: Path) -> None:
+def _wait(
+    address: str, process: subprocess.Popen[bytes], log: Path, trust: ssl.SSLContext | None
+) -> None:
     never = Event()
     for _ in range(_TRIES):
         try:
-            urllib.request.urlopen(address, timeout=2).close()  # noqa: S310  # loopback
+            urllib.request.urlopen(address, timeout=2, context=trust).close()  # noqa: S310  # loopback
         except urllib.error.HTTPError:
             return  # it answers, and asks to sign in
         except (urllib.error.URLError, OSError):

@@ -10,7 +10,7 @@ from playwright.sync_api import Browser, ViewportSize, expect
 
 from coachwright.actions.admitting import make_account
 from coachwright.store.records import Role
-from coachwright.web.app import HEADERS
+from coachwright.web.door.headers import HEADERS
 from tests.web.benches import bench_in, lay
 from tests.web.conftest import WIDE
 from tests.web.serving import Seat, serving
@@ -108,7 +108,7 @@ def test_the_sign_in_page_is_held_stricter_than_the_rest(browser: Browser, guard
     answer = page.goto(f"{guarded}/sign-in")
     assert answer is not None
     assert "default-src 'none'" in answer.headers["content-security-policy"]
-    for name in HEADERS.keys() - {"Content-Security-Policy", "Referrer-Policy"}:
+    for name in HEADERS.keys() - {"Referrer-Policy"}:
         assert answer.headers[name.lower()] == HEADERS[name]
     assert page.evaluate("document.scripts.length") == 0
     assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]

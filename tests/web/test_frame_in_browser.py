@@ -2,7 +2,7 @@
 
 import urllib.request
 
-from coachwright.web.app import HEADERS
+from coachwright.web.door.headers import HEADERS
 from tests.web.serving import Seat
 
 

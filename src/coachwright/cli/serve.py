@@ -110,11 +110,48 @@ def _house(bench: "Bench", listen: str, names: tuple[str, ...], *, encrypted: bo
 def _check_files(certificate: Path | None, key: Path | None) -> None:
     from coachwright.errors import CallError
 
-    if (certificate is None) != (key is None):
+    if certificate is None and key is None:
+        return
+    if certificate is None or key is None:
         raise CallError("--certificate and --key go together; give both or neither")
     for file in (certificate, key):
-        if file is not None and not file.is_file():
+        if not file.is_file():
             raise CallError(f"{file} is not there; name a file in PEM form")
+    _check_pair(certificate, key)
+
+
+def _check_pair(certificate: Path, key: Path) -> None:
+    """Try a certificate and its key before anything listens, so that trouble has a sentence."""
+    import ssl
+
+    from coachwright.errors import CallError
+
+    def no_password() -> str:
+        raise CallError(
+            f"{key} is locked with a password, which nobody can type while the server starts; "
+            "give a key without one, readable by its owner alone"
+        )
+
+    files = {certificate: "-----BEGIN CERTIFICATE-----", key: "PRIVATE KEY-----"}
+    for file, sign in files.items():
+        try:
+            held = file.read_bytes()
+        except OSError as error:
+            raise CallError(f"{file} cannot be read: {error.strerror}") from error
+        if sign.encode() not in held:
+            what = "certificate" if file == certificate else "private key"
+            raise CallError(f"{file} holds no {what} in PEM form ({sign!r} is not in it)")
+    try:
+        ssl.SSLContext(ssl.PROTOCOL_TLS_SERVER).load_cert_chain(certificate, key, no_password)
+    except ssl.SSLError as error:
+        if error.reason == "KEY_VALUES_MISMATCH":
+            raise CallError(
+                f"the key in {key} is not the one of the certificate in {certificate}; "
+                "name the pair that was made together"
+            ) from error
+        raise CallError(
+            f"{certificate} and {key} cannot be used together: the one or the other is damaged"
+        ) from error
 
 
 def _secret(folder: Path) -> str:

@@ -3,12 +3,12 @@
 from collections.abc import Awaitable, Callable
 from functools import partial
 
-from fastapi import Request, Response
 from nicegui import app, run, ui
 
 from coachwright.actions.benching import Bench, lay_open
 from coachwright.errors import CoachwrightError
 from coachwright.web import theme
+from coachwright.web.door.headers import bless_pages, with_headers
 from coachwright.web.door.rules import House
 from coachwright.web.door.seating import open_door, seated
 from coachwright.web.navigation import PAGES, Page
@@ -16,43 +16,18 @@ from coachwright.web.parts import dispute
 from coachwright.web.parts.plain import link, words
 from coachwright.web.state import Here, show_everybody, watch
 
-HEADERS = {
-    "Content-Security-Policy": (
-        "default-src 'self'; script-src 'self' 'unsafe-inline' 'unsafe-eval'; "
-        "style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:; font-src 'self' data:; "
-        "connect-src 'self'; object-src 'none'; base-uri 'self'; form-action 'self'; "
-        "frame-ancestors 'none'"
-    ),
-    "X-Content-Type-Options": "nosniff",
-    "X-Frame-Options": "DENY",
-    "Referrer-Policy": "no-referrer",
-    "Cross-Origin-Opener-Policy": "same-origin",
-    "Cross-Origin-Resource-Policy": "same-origin",
-    "Permissions-Policy": "camera=(), microphone=(), geolocation=(), payment=(), usb=()",
-}
-"""Sent with every answer.  The library builds its pages by inline scripts and compiles templates,
-so scripts cannot be held stricter; nothing is ever loaded from elsewhere."""
-
 
 def declare(bench: Bench, house: House | None = None) -> None:
     """Declare every page of a bench, the style sheet, the door and the headers."""
     theme.declare()
     open_door(app, bench, house or House(), show_everybody)
-    app.middleware("http")(_with_headers)
+    bless_pages()
+    app.middleware("http")(with_headers)
     for page in PAGES:
         if page.of_build:
             ui.page(f"/build/{{build_id}}/{page.slug}")(_of_build(bench, page))
         else:
             ui.page(page.address())(_plain(bench, page))
-
-
-async def _with_headers(
-    request: Request, call_next: Callable[[Request], Awaitable[Response]]
-) -> Response:
-    response = await call_next(request)
-    for name, value in HEADERS.items():
-        response.headers.setdefault(name, value)
-    return response
 
 
 def _plain(bench: Bench, page: Page) -> Callable[[], None]:
