@@ -187,6 +187,7 @@ KINDS: dict[str, Kind] = {
     ),
     "conductance": Kind("W/K", "3 W/K", (Unit("W/K", 1.0), Unit("BTU/h/degF", BTU_PER_H * 1.8))),
     "conductivity": Kind("W/m/K", "0.036 W/m/K", (Unit("W/m/K", 1.0),)),
+    "insulance": Kind("m2 K/W", "0.3 m2 K/W", (Unit("m2 K/W", 1.0),)),
     "density": Kind(
         "kg/L",
         "0.84 kg/L",

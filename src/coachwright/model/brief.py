@@ -23,6 +23,9 @@ from coachwright.model.record import (
     WaterUse,
 )
 
+CLOCK_PATTERN = "^([01][0-9]|2[0-3]):[0-5][0-9]$"
+"""A time of the day, such as ``"22:30"``."""
+
 
 MonthName = Literal[
     "january",
@@ -127,6 +130,12 @@ class Habits(Record):
     """Water in the wet kit that comes in on one day, where there is a place to dry it."""
     dry_within_h: TimeUse | None = Field(default=None, exclude_if=_not_given)
     """Time in which it is wanted dry."""
+    asleep_from: str = Field(default="22:30", pattern=CLOCK_PATTERN)
+    """When they go to sleep, by the clock."""
+    asleep_h_per_day: TimeUse = 8.0
+    away_from: str = Field(default="10:00", pattern=CLOCK_PATTERN)
+    """When nobody is in the vehicle, by the clock."""
+    away_h_per_day: TimeUse = 0.0
 
 
 class Cargo(Record):

@@ -8,6 +8,7 @@ from pydantic import Field
 from coachwright.model.part import ID_PATTERN
 from coachwright.model.record import (
     Angle,
+    Area,
     CurrentPos,
     Density,
     Fraction,
@@ -244,6 +245,27 @@ class RearEnd(Record):
     """Lamps, plate, camera and the like."""
 
 
+class Skin(Record):
+    """What sun and cold find of the body; what is not given is assumed and said to be."""
+
+    thickness_mm: LengthPos | None = None
+    """Of the sheet."""
+    roof_absorptance_frac: Fraction | None = None
+    """Share of the sun that the roof's colour takes up."""
+    wall_absorptance_frac: Fraction | None = None
+    """Share of the sun that the walls' colour takes up."""
+    rib_frac: Fraction | None = None
+    """Share of walls and roof that ribs stand on."""
+
+
+class CabGlass(Record):
+    """The panes of the cab as they come; what is not given is assumed from the vehicle's width."""
+
+    windscreen_m2: Area | None = None
+    door_m2: Area | None = None
+    """Of one cab door."""
+
+
 class BaseVehicle(Record):
     """The unconverted van."""
 
@@ -268,3 +290,5 @@ class BaseVehicle(Record):
     seats: tuple[FactorySeat, ...] = Field(min_length=1)
     limits: LoadLimits = LoadLimits()
     rear_end: RearEnd
+    skin: Skin = Skin()
+    cab_glass: CabGlass = CabGlass()

@@ -62,6 +62,8 @@ class Lining(Record):
 
     density_kg_per_l: Density
     thickness_mm: LengthPos
+    conductivity_w_per_m_k: Conductivity | None = None
+    """Taken as that of plywood of its density where not given."""
 
 
 class Price(Record):

@@ -7,6 +7,9 @@ from pydantic import Field
 from coachwright.model.record import (
     Angle,
     Area,
+    Flow,
+    Fraction,
+    Insulance,
     Length,
     LengthNonNeg,
     LengthPos,
@@ -49,6 +52,17 @@ class Zone(Record):
     always: bool = False
     """Kept free all the time, not only while it is used: it passes no door that is mostly closed,
     and nothing moves through it unless `shares_with` says so."""
+
+
+Pane = Literal[
+    "single glass",
+    "tinted glass",
+    "single acrylic",
+    "double acrylic",
+    "double glass",
+    "opaque",
+]
+"""What an opening is glazed with; ``"opaque"`` for a lid or vent that lets no light through."""
 
 
 class Access(Record):
@@ -108,6 +122,38 @@ class Opening(Record):
     escape: bool = False
     free_vent_m2: Area | None = None
     """Area that cannot be closed."""
+    pane: Pane | None = None
+    """What is glazed; a single acrylic pane is taken for a window or hatch where not given."""
+    own_blind: bool = False
+    """Has a blind that shuts the sun out."""
+
+
+class Blind(Record):
+    """Blinds, panels or curtains that are put before panes of the vehicle or of other parts."""
+
+    covers: tuple[Literal["cab", "windows", "hatches"], ...] = Field(min_length=1)
+    passes_frac: Fraction
+    """Share of the sun that still comes through."""
+    insulance_m2k_per_w: Insulance = 0.0
+    """Of itself with the air behind it."""
+
+
+class CabDivider(Record):
+    """Closes the cab off from the living space while parked: curtain or bulkhead."""
+
+    insulance_m2k_per_w: Insulance
+    """From face to face."""
+    exchange_l_per_min: Flow
+    """Air that still passes each way."""
+
+
+class Enclosure(Record):
+    """A stall, washroom or locker with an air of its own."""
+
+    insulance_m2k_per_w: Insulance
+    """Of its walls, from face to face."""
+    exchange_l_per_min: Flow
+    """Air that it exchanges with the living space while shut."""
 
 
 class Detector(Record):

@@ -7,10 +7,12 @@ from pydantic import Field
 from coachwright.model.record import (
     Area,
     Conductance,
+    Energy,
     Flow,
     Fraction,
     FuelUse,
     GasUse,
+    LengthNonNeg,
     LengthPos,
     MassPos,
     Power,
@@ -98,6 +100,32 @@ class Heater(Record):
     efficiency_frac: Fraction = 0.83
     fuel_use_l_per_h: FuelUse | None = None
     room_sealed: bool = True
+    draw_w: Power | None = None
+    """Electrical, at full output; the largest mode that is not for the start where not given."""
+    least_draw_w: Power | None = None
+    """Electrical, at the least output; the smallest such mode where not given."""
+    start_wh: Energy | None = None
+    """Electrical, for each start; two minutes of the mode for the start where not given."""
+    full_to_mm: LengthNonNeg = 0.0
+    """Height above the sea up to which it gives its full output."""
+
+
+class WarmAirOutlet(Record):
+    """An outlet of the warm-air duct; within a stall or locker it warms that."""
+
+    share_frac: Fraction
+    """Of the air heater's heat."""
+
+
+class Fridge(Record):
+    """A cold box whose draw follows the temperature around it.
+
+    Of the modes of its load the one with the largest duty is taken.
+    """
+
+    inside_degc: Temperature = 5.0
+    around_degc: Temperature
+    """Temperature of the cabin for which that mode's duty is stated."""
 
 
 class AirConditioner(Record):
@@ -106,6 +134,12 @@ class AirConditioner(Record):
     cooling_w: PowerPos
     """At 35 degC outside, 26.7 degC inside."""
     soft_start: bool = False
+    input_w: PowerPos | None = None
+    """Electrical, at the same point; the largest mode of its load where not given."""
+    curve: Literal["room unit", "split", "inverter split"] = "room unit"
+    """How capacity and input move with the temperatures."""
+    sensible_frac: Fraction | None = None
+    """Share of the cooling that cools and does not dry, at the same point."""
 
 
 class Fan(Record):
