@@ -259,11 +259,18 @@ def as_seen_by(bench: Bench, known: Callable[[], Who | None]) -> Bench:
         Says who it is; None from when the session has ended.
     """
 
-    def check() -> None:
+    def check_session() -> Who:
         who = known()
         if who is None:
             raise NotAllowed("your session has ended; sign in again")
+        return who
+
+    def check() -> None:
+        who = check_session()
         if not who.may_edit:
             raise NotAllowed(f"{who.name} may read this and change nothing")
 
-    return bench.checked(check)
+    def check_floor() -> None:
+        check_session()
+
+    return bench.checked(check, check_floor)

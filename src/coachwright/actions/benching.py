@@ -108,9 +108,19 @@ class Bench:
         """Return the build of a sheet that the store has just approved; None for any other."""
         return self._judged.take(sheet)
 
-    def checked(self, check: Callable[[], None]) -> "Bench":
-        """Return the same bench, with a check before anything is changed."""
-        return replace(self, store=self.store.checked(check), check=check)
+    def checked(
+        self, check: Callable[[], None], floor: Callable[[], None] | None = None
+    ) -> "Bench":
+        """Return the same bench, with a check before anything is changed.
+
+        Parameters
+        ----------
+        check
+            Before every change.
+        floor
+            In its place, before what the shop floor ticks off.
+        """
+        return replace(self, store=self.store.checked(check, floor), check=check)
 
     def all_lying(self) -> tuple[tuple[int, _Lying], ...]:
         """Return what is remembered of every build that was open."""

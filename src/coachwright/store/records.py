@@ -246,6 +246,38 @@ class Attachment:
     actor: str
 
 
+class Step(StrEnum):
+    """What the shop floor ticks off of each thing that a build has."""
+
+    HERE = "here"
+    """It was delivered, and lies ready."""
+    FITTED = "fitted"
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Tick:
+    """Somebody on the shop floor ticked something off, or took a tick back.
+
+    Attributes
+    ----------
+    thing
+        What it is called in the list of the build.
+    done
+        False where a tick was taken back.
+    part, place
+        Which part it was at that moment, and where it stood in the build.
+    """
+
+    number: int
+    thing: str
+    step: Step
+    done: bool
+    part: str
+    place: str
+    at: datetime
+    actor: str
+
+
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Account:
     """A person who may use the bench."""

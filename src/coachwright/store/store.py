@@ -31,6 +31,7 @@ from coachwright.store.records import (
     WholeSheet,
 )
 from coachwright.store.roster import Roster
+from coachwright.store.ticking import Floor
 
 
 class Store:
@@ -39,10 +40,11 @@ class Store:
     `coachwright.store.opening.open_store` makes it.  It may be used by several threads.
     """
 
-    def __init__(self, database: Database, judge: Judge) -> None:
+    def __init__(self, database: Database, judge: Judge, *, floor: Database | None = None) -> None:
         self._database = database
         self._judge = judge
         self.people = Roster(database)
+        self.floor = Floor(floor or database)
 
     def __enter__(self) -> Self:
         """Return the store itself."""
@@ -56,9 +58,23 @@ class Store:
         """Let go of the database."""
         self._database.close()
 
-    def checked(self, check: Callable[[], None]) -> "Store":
-        """Return the same store, with a check before each writing; what it raises is raised."""
-        return Store(Checked(self._database, check), self._judge)
+    def checked(
+        self, check: Callable[[], None], floor: Callable[[], None] | None = None
+    ) -> "Store":
+        """Return the same store, with a check before each writing; what it raises is raised.
+
+        Parameters
+        ----------
+        check
+            Before everything.
+        floor
+            In its place, before what the shop floor ticks off.
+        """
+        return Store(
+            Checked(self._database, check),
+            self._judge,
+            floor=Checked(self._database, floor or check),
+        )
 
     @property
     def shown(self) -> str:

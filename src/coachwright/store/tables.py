@@ -158,6 +158,22 @@ attached = Table(
     Column("actor", Text, nullable=False),
 )
 
+tick = Table(
+    "tick",
+    metadata,
+    Column("id", Integer, primary_key=True),
+    Column("build_id", ForeignKey("build.id"), nullable=False),
+    Column("thing", Text, nullable=False),
+    Column("step", String(16), nullable=False),
+    Column("done", Integer, nullable=False),
+    Column("part", Text, nullable=False),
+    Column("place", Text, nullable=False),
+    Column("at", Instant, nullable=False),
+    Column("actor", Text, nullable=False),
+    Index(None, "build_id"),
+    sqlite_autoincrement=True,
+)
+
 audit = Table(
     "audit",
     metadata,

@@ -15,12 +15,13 @@ from coachwright.web.navigation import PAGES, Page
 from coachwright.web.parts import dispute
 from coachwright.web.parts.plain import link, words
 from coachwright.web.state import Here, show_everybody, watch
+from coachwright.web.ticking import tell
 
 
 def declare(bench: Bench, house: House | None = None) -> None:
     """Declare every page of a bench, the style sheet, the door and the headers."""
     theme.declare()
-    open_door(app, bench, house or House(), show_everybody)
+    open_door(app, bench, house or House(), show_everybody, tell)
     bless_pages()
     app.middleware("http")(with_headers)
     for page in PAGES:

@@ -16,7 +16,11 @@ from coachwright.web.interface.app import interface
 
 
 def open_door(
-    app: FastAPI, bench: Bench, house: House, shown: Callable[[OnBench], object] = bool
+    app: FastAPI,
+    bench: Bench,
+    house: House,
+    shown: Callable[[OnBench], object] = bool,
+    ticked: Callable[[int], object] = bool,
 ) -> None:
     """Put the guard before everything, and the interface under its path.
 
@@ -30,9 +34,12 @@ def open_door(
         How the server stands.
     shown
         Told of every build that another program has changed.
+    ticked
+        Told of every build of which another program has ticked something.
     """
     app.add_middleware(Guard, bench=bench, house=house)
-    app.mount(INTERFACE, interface(bench, guarded=house.guarded, shown=shown))
+    made = interface(bench, guarded=house.guarded, shown=shown, ticked=ticked)
+    app.mount(INTERFACE, made)
     if house.guarded:
         show, come_in, go_out = pages(bench, house)
         app.router.routes.append(Route(SIGN_IN, show, methods=["GET"]))

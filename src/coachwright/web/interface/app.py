@@ -7,7 +7,7 @@ from fastapi import FastAPI
 
 from coachwright import __version__
 from coachwright.actions.benching import Bench, OnBench
-from coachwright.web.interface import building, shelf
+from coachwright.web.interface import building, floor, shelf
 from coachwright.web.interface.answering import tell_trouble
 from coachwright.web.interface.bodies import TroubleAnswer
 
@@ -30,7 +30,11 @@ unit beside it.  Where the bench has accounts, give a token: `Authorization: Bea
 
 
 def interface(
-    bench: Bench, *, guarded: bool, shown: Callable[[OnBench], object] = bool
+    bench: Bench,
+    *,
+    guarded: bool,
+    shown: Callable[[OnBench], object] = bool,
+    ticked: Callable[[int], object] = bool,
 ) -> FastAPI:
     """Return the interface.
 
@@ -42,6 +46,8 @@ def interface(
         A token is wanted.
     shown
         Told of every build that was changed.
+    ticked
+        Told of every build of which the shop floor has ticked something.
     """
     made = FastAPI(
         title="Coachwright",
@@ -56,6 +62,7 @@ def interface(
         redirect_slashes=False,
     )
     made.include_router(building.routes(bench, shown))
+    made.include_router(floor.routes(bench, ticked))
     made.include_router(shelf.routes(bench))
     tell_trouble(made)
     if guarded:

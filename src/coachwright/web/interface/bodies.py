@@ -7,6 +7,7 @@ from fastapi import Path, Query
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
 from coachwright.store.listing import MOST_NAME
+from coachwright.store.records import Step
 
 MOST_NUMBER = 2_147_483_647
 """The largest number that every database holds."""
@@ -54,8 +55,8 @@ AtEvent = Annotated[
     int | None,
     Query(ge=1, le=MOST_NUMBER, description="After which event; the last where not given."),
 ]
-Step = Annotated[Plain, Field(max_length=200)] | Annotated[int, Field(ge=0, le=10_000)]
-Steps = Annotated[tuple[Step, ...], Field(min_length=1, max_length=_MOST_STEPS)]
+PathStep = Annotated[Plain, Field(max_length=200)] | Annotated[int, Field(ge=0, le=10_000)]
+Steps = Annotated[tuple[PathStep, ...], Field(min_length=1, max_length=_MOST_STEPS)]
 
 
 class Body(BaseModel):
@@ -203,6 +204,55 @@ class EventAnswer(BaseModel):
     deed: str
     about: int | None
     places: tuple[str, ...]
+
+
+class TickBody(Body):
+    """Something that the shop floor ticks off, or takes back."""
+
+    thing: Annotated[Plain, Field(min_length=1, max_length=300)]
+    step: Step
+    done: bool = True
+
+
+class MarkAnswer(BaseModel):
+    """What was last ticked of one step; `changed` where it no longer holds."""
+
+    done: bool
+    by: str
+    at: datetime | None
+    changed: str
+
+
+class ThingAnswer(BaseModel):
+    """One thing that is to be fitted."""
+
+    thing: str
+    name: str
+    part: str
+    group: str
+    where: tuple[str, ...]
+    here: MarkAnswer
+    fitted: MarkAnswer
+
+
+class TickAnswer(BaseModel):
+    """One tick, or that one was taken back."""
+
+    number: int
+    thing: str
+    step: Step
+    done: bool
+    part: str
+    place: str
+    at: datetime
+    actor: str
+
+
+class FloorAnswer(BaseModel):
+    """The shop floor's list of a build, and every tick, the last first."""
+
+    things: tuple[ThingAnswer, ...]
+    ticks: tuple[TickAnswer, ...]
 
 
 class PaperAnswer(BaseModel):

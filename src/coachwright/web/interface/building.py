@@ -96,7 +96,8 @@ async def _kept(
     return kept_answer(made)
 
 
-def _actor(who: Who) -> str:
+def actor_of(who: Who) -> str:
+    """Return under which name somebody acts."""
     return who.name or _PROGRAM
 
 
@@ -108,7 +109,7 @@ def _lists(router: APIRouter, bench: Bench) -> None:
     @router.post("", status_code=201, summary="Keep a new build")
     def new_build(body: NewBuildBody, who: Caller) -> BuildAnswer:
         made = benching.begin(
-            allowed(bench, who), body.text, actor=_actor(who), at=datetime.now(UTC)
+            allowed(bench, who), body.text, actor=actor_of(who), at=datetime.now(UTC)
         )
         return build_answer(bench.store.build(made))
 
@@ -138,7 +139,7 @@ def _edits(router: APIRouter, bench: Bench, keep: Keep) -> None:
                 build_id,
                 body.base_event,
                 change,
-                actor=_actor(who),
+                actor=actor_of(who),
                 at=datetime.now(UTC),
             )
         )
@@ -156,7 +157,7 @@ def _edits(router: APIRouter, bench: Bench, keep: Keep) -> None:
                 build_id,
                 body.base_event,
                 body.text,
-                actor=_actor(who),
+                actor=actor_of(who),
                 at=datetime.now(UTC),
             )
         )
@@ -169,7 +170,7 @@ def _steps(router: APIRouter, bench: Bench, keep: Keep) -> None:
         summary="Undo one's last edit",
     )
     async def undo(build_id: BuildId, who: Caller) -> Kept:
-        bench_, actor = allowed(bench, who), _actor(who)
+        bench_, actor = allowed(bench, who), actor_of(who)
         deed = partial(benching.undo, bench_, build_id, actor=actor, at=datetime.now(UTC))
         return await keep(deed)
 
@@ -179,7 +180,7 @@ def _steps(router: APIRouter, bench: Bench, keep: Keep) -> None:
         summary="Redo what was undone last",
     )
     async def redo(build_id: BuildId, who: Caller) -> Kept:
-        bench_, actor = allowed(bench, who), _actor(who)
+        bench_, actor = allowed(bench, who), actor_of(who)
         deed = partial(benching.redo, bench_, build_id, actor=actor, at=datetime.now(UTC))
         return await keep(deed)
 
@@ -196,7 +197,7 @@ def _steps(router: APIRouter, bench: Bench, keep: Keep) -> None:
                 build_id,
                 body.base_event,
                 body.to_event,
-                actor=_actor(who),
+                actor=actor_of(who),
                 at=datetime.now(UTC),
             )
         )
@@ -235,7 +236,7 @@ def _states(router: APIRouter, bench: Bench) -> None:
             body.event,
             body.name,
             note=body.note,
-            actor=_actor(who),
+            actor=actor_of(who),
             at=datetime.now(UTC),
         )
         return RevisionAnswer(**asdict(made))

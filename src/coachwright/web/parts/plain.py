@@ -25,7 +25,9 @@ def box(classes: str = "", *, tag: str = "div", label: str = "") -> ui.element:
     return made
 
 
-def tool(text: str, deed: Callable[..., Any], *, label: str = "", classes: str = "") -> ui.button:
+def tool(
+    text: str, deed: Callable[..., Any] | None, *, label: str = "", classes: str = ""
+) -> ui.button:
     """Return a button.
 
     Parameters
@@ -33,7 +35,7 @@ def tool(text: str, deed: Callable[..., Any], *, label: str = "", classes: str =
     text
         On it.
     deed
-        What it does.
+        What it does; nothing where the browser alone acts.
     label
         What it says to a screen reader and beside the pointer, where the text is a mere sign.
     classes

@@ -56,7 +56,7 @@ class _Desk:
                 auto_upload=True,
             )
             upload.props(f'accept="{",".join(ENDINGS)}"').classes("handing")
-            choose = tool("Choose a list (.csv, .xlsx)", bool).mark("choose")
+            choose = tool("Choose a list (.csv, .xlsx)", None).mark("choose")
             choose.on("click", js_handler=f"() => getElement({upload.id}).$refs.qRef.pickFiles()")
             self.map = ui.textarea("Map", value=EXAMPLE_MAP).props("outlined autogrow")
             self.map.classes("whole-file")
