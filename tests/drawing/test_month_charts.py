@@ -8,7 +8,7 @@ import pytest
 from coachwright.drawing.axis import axis
 from coachwright.drawing.calendar import date_words
 from coachwright.drawing.day_picture import day_picture
-from coachwright.drawing.energy_fills import SOURCES, USES, gathered
+from coachwright.drawing.energy_fills import SOURCES, USES, gathered_wh
 from coachwright.drawing.month_air import month_air
 from coachwright.drawing.month_energy import month_energy
 from coachwright.drawing.month_stands import month_stands
@@ -108,7 +108,7 @@ def test_a_wish_is_a_dashed_line_at_its_height() -> None:
 
 def test_what_is_gathered_is_the_sum_of_its_parts() -> None:
     parts = {"fans": 3.0, "light": 4.0, "heater": 0.0, "unheard": 9.0}
-    assert [sum(gathered(parts, USES).values()), len(gathered(parts, USES))] == [7.0, 1]
+    assert [sum(gathered_wh(parts, USES).values()), len(gathered_wh(parts, USES))] == [7.0, 1]
 
 
 def test_kinds_of_energy_differ_without_colour() -> None:

@@ -18,7 +18,7 @@ from coachwright.drawing.chart import (
     side_labels,
     small,
 )
-from coachwright.drawing.energy_fills import SOURCES, USES, gathered
+from coachwright.drawing.energy_fills import SOURCES, USES
 from coachwright.drawing.lettering import text_width_mm
 from coachwright.drawing.scene import (
     Layer,
@@ -135,16 +135,14 @@ def _stacks(picture: Picture) -> tuple[dict[Fill, Series], dict[Fill, Series]]:
 
 
 def _summed(flows: dict[str, Series], fills: dict[str, Fill]) -> dict[Fill, Series]:
-    most = gathered({name: sum(map(abs, each)) for name, each in flows.items()}, fills)
+    """Return the flows that are filled alike as one; those that are always nothing are out."""
+    together: dict[Fill, list[Series]] = {}
+    for name, fill in fills.items():
+        if any(flows.get(name, ())):
+            together.setdefault(fill, []).append(flows[name])
     return {
-        fill: tuple(
-            sum(step)
-            for step in zip(
-                *(flows[name] for name, other in fills.items() if other is fill and name in flows),
-                strict=True,
-            )
-        )
-        for fill in most
+        fill: tuple(sum(step) for step in zip(*each, strict=True))
+        for fill, each in together.items()
     }
 
 
@@ -180,10 +178,10 @@ def _flow_panel(
         for fill, values in side.items():
             below = reached or (0.0,) * len(values)
             reached = tuple(a + b for a, b in zip(below, values, strict=True))
-            yield from shape(_band(below, reached, power, ground), fill)
+            yield from shape(_band_mm(below, reached, power, ground), fill)
 
 
-def _band(
+def _band_mm(
     below: Series, above: Series, upright: Axis, ground: _Ground
 ) -> tuple[tuple[float, float], ...]:
     across = ground.middles_mm(len(above))
@@ -205,7 +203,7 @@ def _charge_panel(
         most_ticks=3,
     )
     yield from _panel(share, ground, "Charge of the bank")
-    yield from shape(_band((0.0,) * len(charge_frac), charge_frac, share, ground), _CHARGE)
+    yield from shape(_band_mm((0.0,) * len(charge_frac), charge_frac, share, ground), _CHARGE)
 
 
 def _warmth_panel(

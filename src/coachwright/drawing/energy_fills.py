@@ -42,17 +42,17 @@ UNMET = Fill(letter="", words="wanted and not given", layer=Layer.FINDING, patte
 SPILLED = Fill(letter="", words="sun left over", layer=Layer.BODY)
 
 
-def gathered(parts: dict[str, float], fills: dict[str, Fill]) -> dict[Fill, float]:
+def gathered_wh(parts_wh: dict[str, float], fills: dict[str, Fill]) -> dict[Fill, float]:
     """Return the sum of what is filled alike, in the order of the fills; what is nothing is out.
 
     Parameters
     ----------
-    parts
-        By name; a name that has no fill is out.
+    parts_wh
+        By name; a name that has no fill is out. [Wh]
     fills
         `SOURCES` or `USES`.
     """
     sums: dict[Fill, float] = {}
     for name, fill in fills.items():
-        sums[fill] = sums.get(fill, 0.0) + parts.get(name, 0.0)
+        sums[fill] = sums.get(fill, 0.0) + parts_wh.get(name, 0.0)
     return {fill: each for fill, each in sums.items() if each != 0.0}

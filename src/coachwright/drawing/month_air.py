@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator
 
-from coachwright.drawing.axis import axis, ruled
+from coachwright.drawing.axis import Axis, axis, ruled
 from coachwright.drawing.chart import (
     LEFT_MM,
     Columns,
@@ -45,6 +45,7 @@ _BAND = Stroke(
 _COLD = Fill(letter="", words="too cold", layer=Layer.PLUMBING, pattern=Pattern.DIAGONAL)
 _GOOD = Fill(letter="", words="comfortable", layer=Layer.FITTING)
 _HOT = Fill(letter="", words="too warm", layer=Layer.ELECTRICAL, pattern=Pattern.CROSSED)
+_KEY = (_RANGE, _BAND, _COLD, _GOOD, _HOT)
 
 
 def month_air(
@@ -68,10 +69,8 @@ def month_air(
     paper_width_mm
         Room on the sheet. [mm]
     """
-    fills = (_RANGE, _BAND, _COLD, _GOOD, _HOT)
-    foot = key_height_mm(fills, paper_width_mm) + 3.0 + _NAMES_MM
-    share_head = foot + _SHARE_MM
-    air_foot = share_head + _OVER_MM
+    share_foot = key_height_mm(_KEY, paper_width_mm) + 3.0 + _NAMES_MM
+    air_foot = share_foot + _SHARE_MM + _OVER_MM
     columns = Columns(left_mm=LEFT_MM, right_mm=paper_width_mm)
     warmth = axis(
         low=min([each.air_low_degc for each in months] + [coldest_degc]),
@@ -81,34 +80,46 @@ def month_air(
         foot_mm=air_foot,
         head_mm=air_foot + _AIR_MM,
     )
-    shares = axis(
-        low=0.0,
-        high=1.0,
-        unit="frac",
-        system=system,
-        foot_mm=foot,
-        head_mm=share_head,
-        most_ticks=3,
-    )
-    primitives: list[Primitive] = [
-        *ruled(warmth, left_mm=columns.left_mm, right_mm=columns.right_mm),
-        *(_line(warmth.place_mm(each), columns) for each in (coldest_degc, warmest_degc)),
-        *ruled(shares, left_mm=columns.left_mm, right_mm=columns.right_mm),
-        *month_names(columns, foot - 4.0),
-        *key(fills, (0.0, foot - _NAMES_MM - 0.5), paper_width_mm),
-        heading("Air in the cabin", (columns.left_mm, air_foot + _AIR_MM + 3.0)),
-        heading("Share of the occupied hours", (columns.left_mm, share_head + 2.6)),
-    ]
-    for each in months:
-        middle = columns.middle_mm(each.month)
-        primitives += _range(each, middle, warmth.place_mm)
-        primitives += _share(each, middle, shares.place_mm, system)
+    band = (warmth.place_mm(coldest_degc), warmth.place_mm(warmest_degc))
     return Scene(
-        primitives=tuple(primitives),
+        primitives=(
+            *_warmth(months, warmth, columns),
+            *(_line(each, columns) for each in band),
+            *_shares(months, columns, share_foot, system),
+            *month_names(columns, share_foot - 4.0),
+            *key(_KEY, (0.0, share_foot - _NAMES_MM - 0.5), paper_width_mm),
+        ),
         low_mm=(0.0, 0.0),
         high_mm=(paper_width_mm, air_foot + _AIR_MM + _OVER_MM - 2.0),
         scale_ratio=1.0,
     )
+
+
+def _warmth(
+    months: tuple[MonthOfYear, ...], upright: Axis, columns: Columns
+) -> Iterator[Primitive]:
+    yield from ruled(upright, left_mm=columns.left_mm, right_mm=columns.right_mm)
+    yield heading("Air in the cabin", (columns.left_mm, upright.head_mm + 3.0))
+    for each in months:
+        yield from _range(each, columns.middle_mm(each.month), upright.place_mm)
+
+
+def _shares(
+    months: tuple[MonthOfYear, ...], columns: Columns, foot_mm: float, system: str
+) -> Iterator[Primitive]:
+    upright = axis(
+        low=0.0,
+        high=1.0,
+        unit="frac",
+        system=system,
+        foot_mm=foot_mm,
+        head_mm=foot_mm + _SHARE_MM,
+        most_ticks=3,
+    )
+    yield from ruled(upright, left_mm=columns.left_mm, right_mm=columns.right_mm)
+    yield heading("Share of the occupied hours", (columns.left_mm, upright.head_mm + 2.6))
+    for each in months:
+        yield from _share(each, columns.middle_mm(each.month), upright.place_mm, system)
 
 
 def _line(high_mm: float, columns: Columns) -> Line:

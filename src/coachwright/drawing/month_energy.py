@@ -13,7 +13,7 @@ from coachwright.drawing.chart import (
     month_names,
     small,
 )
-from coachwright.drawing.energy_fills import SOURCES, SPILLED, UNMET, USES, gathered
+from coachwright.drawing.energy_fills import SOURCES, SPILLED, UNMET, USES, gathered_wh
 from coachwright.drawing.scene import Anchor, Primitive, Scene
 from coachwright.living.model import MonthOfYear
 
@@ -36,7 +36,7 @@ def month_energy(months: tuple[MonthOfYear, ...], *, system: str, paper_width_mm
     paper_width_mm
         Room on the sheet. [mm]
     """
-    stacks = {each.month: (_into(each), _out_of(each)) for each in months}
+    stacks = {each.month: (_into_wh(each), _out_of_wh(each)) for each in months}
     used = {fill for pair in stacks.values() for stack in pair for fill in stack}
     order = [*dict.fromkeys((*SOURCES.values(), SPILLED, *USES.values(), UNMET))]
     shown_fills = [fill for fill in order if fill in used]
@@ -72,14 +72,14 @@ def month_energy(months: tuple[MonthOfYear, ...], *, system: str, paper_width_mm
     )
 
 
-def _into(month: MonthOfYear) -> dict[Fill, float]:
-    made = gathered(month.in_wh, SOURCES)
+def _into_wh(month: MonthOfYear) -> dict[Fill, float]:
+    made = gathered_wh(month.in_wh, SOURCES)
     return made | ({SPILLED: month.spilled_wh} if month.spilled_wh > _LEAST_WH else {})
 
 
-def _out_of(month: MonthOfYear) -> dict[Fill, float]:
+def _out_of_wh(month: MonthOfYear) -> dict[Fill, float]:
     unmet = sum(month.unmet_wh.values())
-    return gathered(month.out_wh, USES) | ({UNMET: unmet} if unmet > _LEAST_WH else {})
+    return gathered_wh(month.out_wh, USES) | ({UNMET: unmet} if unmet > _LEAST_WH else {})
 
 
 def _stack(
