@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from coachwright.drawing.scene import Anchor, Layer, Line, Primitive, Style, Text, Weight
+from coachwright.drawing.scene import Anchor, Layer, Line, Primitive, Text, Weight
 from coachwright.unit_display import METRIC, US
 
 _STEPS = (1.0, 2.0, 2.5, 5.0, 10.0)
@@ -127,7 +127,6 @@ def ruled(axis: Axis, *, left_mm: float, right_mm: float) -> Iterator[Primitive]
             end_mm=(right_mm, tick.at_mm),
             layer=Layer.BODY if tick.text == "0" else Layer.FITTING,
             weight=Weight.FINE,
-            style=Style.SOLID if tick.text == "0" else Style.DASHED,
         )
         yield Text(
             at_mm=(left_mm - _GAP_MM, tick.at_mm - _HALF_CAP_MM),

@@ -31,9 +31,9 @@ from coachwright.drawing.scene import (
 )
 from coachwright.living.model import Picture
 
-_WARMTH_MM = 44.0
-_CHARGE_MM = 17.0
-_FLOWS_MM = 32.0
+_WARMTH_MM = 40.0
+_CHARGE_MM = 14.0
+_FLOWS_MM = 28.0
 _BETWEEN_MM = 8.5
 _HOURS_MM = 4.8
 _LABEL_GAP_MM = 4.0
