@@ -38,6 +38,7 @@ METRIC: dict[str, Display] = {
     "Wh": Display("Wh", 1, 0, 0),
     "Wh/day": Display("Wh/day", 1, 0, 0),
     "Wh/month": Display("kWh", 0.001, 0, 1),
+    "Wh/year": Display("kWh", 0.001, 0, 1),
     "L": Display("L", 1, 0, 1),
     "L/min": Display("L/min", 1, 0, 1),
     "L/day": Display("L/day", 1, 0, 1),

@@ -303,3 +303,38 @@ def test_moves_of_a_standard_are_changed_where_they_are() -> None:
     assert found.moved[0].at_mm == (9.0, 8.0, 7.0)
     assert (found.added[0].turn_deg, found.added[0].mirror) == (90.0, True)
     assert "[[changes.moved]]  # aside" in edited
+
+
+def test_a_site_makes_panels_count_by_energy(run: Runner, roof: Path) -> None:
+    asked = ("arrange", "roof", roof, "--panels", "old", "--most", "2", "--site", "greensboro-nc")
+    ran = run(*asked)
+    assert (ran.code, ran.err) == (0, "")
+    assert "the energy of the year" in ran.out
+    assert "kWh a year before the controller" in ran.out
+    data = json.loads(run(*asked, "--by", "month", "--json").out)
+    assert (data["energy"]["by"], data["energy"]["month"]) == ("month", "December")
+    assert all(cost["cost_wh"] >= 0 for cost in data["obstacles"])
+
+
+def test_energy_needs_a_site_and_watts_need_none(run: Runner, roof: Path) -> None:
+    ran = run("arrange", "roof", roof, "--by", "year")
+    assert ran.code == 2
+    assert "the brief names no site" in ran.err
+    ran = run("arrange", "roof", roof, "--by", "watts", "--site", "greensboro-nc")
+    assert ran.code == 2
+    assert "watts are the same at every site" in ran.err
+
+
+def test_the_site_of_the_brief_counts_by_itself(run: Runner, tmp_path: Path) -> None:
+    path = _file(
+        tmp_path,
+        {
+            "fittings": [SOLAR],
+            "own_parts": [panel_data("old", (900, 500), 90)],
+            "brief.climate.sites": ["oslo-no"],
+        },
+    )
+    ran = run("arrange", "roof", path, "--panels", "old", "--most", "1")
+    assert ran.code == 0
+    assert "At Oslo the roof gives" in ran.out
+    assert "Synthetic" in ran.out

@@ -8,12 +8,14 @@ from coachwright import units
 from coachwright.actions.files import write_text
 from coachwright.actions.opening import complete, open_build
 from coachwright.actions.refitting import text_refitted
+from coachwright.actions.site_shelf import arrays_of_site
 from coachwright.actions.writing import record_text
 from coachwright.arrange.floor import MOST_PLANS, propose_floor
 from coachwright.arrange.floor_groups import FloorWish
 from coachwright.arrange.model import FloorPlan, FloorProposal, RoofPlan
 from coachwright.arrange.rebuilding import let_go
 from coachwright.arrange.roof import propose_roof
+from coachwright.arrange.roof_energy import RoofSite, propose_roof_at
 from coachwright.arrange.roof_field import RoofWish, is_roof_panel
 from coachwright.arrange.solving import Better, Search
 from coachwright.catalogue.loading import Catalogue, parse_toml
@@ -38,6 +40,10 @@ class RoofQuestion:
         Id of the part under each rigid panel; ``none``; or empty: what is under them now.
     walkways
         ``FROM:TO`` along x, each a length with its unit.
+    by
+        ``year``, ``month`` or ``watts``; empty: the year where a site is known, else watts.
+    site
+        Id of the site; empty: the first that the brief names.
     """
 
     panels: tuple[str, ...] = ("all",)
@@ -45,6 +51,8 @@ class RoofQuestion:
     most_kinds: int | None = None
     walkways: tuple[str, ...] = ()
     mount: str = ""
+    by: str = ""
+    site: str = ""
 
 
 def arrange_roof(
@@ -53,6 +61,7 @@ def arrange_roof(
     question: RoofQuestion,
     search: Search,
     *,
+    shelf: Path | None = None,
     on_better: Better | None = None,
     on_obstacle: Callable[[str], None] = lambda _name: None,
 ) -> RoofPlan:
@@ -68,6 +77,8 @@ def arrange_roof(
         Panels to choose from, and what stays free.
     search
         Limits of each search.
+    shelf
+        Folder in which the arrays of sites are kept; None to compute them anew.
     on_better, on_obstacle
         Told what goes on.
 
@@ -78,9 +89,10 @@ def arrange_roof(
     CallError
         Where the question cannot be answered.
     UnknownName
-        Where there is no such part.
+        Where there is no such part or site.
     """
     build = open_build(path, catalogue).build
+    site = _roof_site(build, catalogue, question, shelf)
     wish = RoofWish(
         panels=_panels(build, catalogue, question.panels),
         most=question.most,
@@ -88,7 +100,32 @@ def arrange_roof(
         walkways_mm=tuple(_stretch_mm(text) for text in question.walkways),
         mount=_mount(build, catalogue, question.mount),
     )
-    return propose_roof(build, wish, search, on_better=on_better, on_obstacle=on_obstacle)
+    if site is None:
+        return propose_roof(build, wish, search, on_better=on_better, on_obstacle=on_obstacle)
+    return propose_roof_at(
+        build, wish, search, site=site, on_better=on_better, on_obstacle=on_obstacle
+    )
+
+
+def _roof_site(
+    build: Build, catalogue: Catalogue, question: RoofQuestion, shelf: Path | None
+) -> RoofSite | None:
+    """Return the site whose sun counts; None where watts count."""
+    named = question.site or next(iter(build.brief.climate.sites), "")
+    by = question.by or ("year" if named else "watts")
+    if by == "watts":
+        if question.site:
+            raise CallError(
+                "watts are the same at every site; leave --site out, or count --by year"
+            )
+        return None
+    if not named:
+        raise CallError(
+            f"the brief names no site, so no {by} can be counted; name one with --site, or count "
+            "--by watts"
+        )
+    arrays = arrays_of_site(catalogue, named, shelf)
+    return RoofSite(arrays=arrays, by="year" if by == "year" else "month")
 
 
 def _panels(build: Build, catalogue: Catalogue, ids: Sequence[str]) -> tuple[Part, ...]:

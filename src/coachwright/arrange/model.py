@@ -16,8 +16,10 @@ class PanelPlace:
         Reference name in the proposal, and id of the part.
     low_mm, high_mm
         Corners from above, x and y in the vehicle's axes.
+    face_mm
+        Height of its upper face.
     value
-        What it is worth to the search: its rated watts.
+        What it is worth to the search: its rated watts, or its energy in steps of 10 Wh.
     mass_kg
         With its mounting.
     """
@@ -28,6 +30,7 @@ class PanelPlace:
     low_mm: tuple[float, float]
     high_mm: tuple[float, float]
     rated_w: float
+    face_mm: float
     value: int
     mass_kg: float
 
@@ -42,12 +45,52 @@ class ObstacleCost:
         Best found without it.
     cost_w
         More than the proposal; at least this where `proven` is false.
+    cost_value
+        The same in what the search counts.
+    cost_wh
+        The same as energy; None where the search counts watts.
     """
 
     name: str
     without_w: float
     cost_w: float
+    cost_value: int
     proven: bool
+    cost_wh: float | None = None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class RoofEnergy:
+    """What the proposed panels give at a site, before their controller.
+
+    Attributes
+    ----------
+    by
+        What the search counted: ``"year"`` or ``"month"``.
+    month
+        Name of the month that it counted; empty where it counted the year.
+    counted_wh
+        What the search counted, of all panels.
+    year_wh, month_wh
+        Of the build as it would be, every panel under all that stands higher, panels too.
+    free_wh
+        Of the year without any shade.
+    present_wh
+        Of the year with the panels that are there now.
+    attribution, caution
+        Of the site's weather.
+    """
+
+    site: str
+    by: str
+    month: str
+    counted_wh: float
+    year_wh: float
+    month_wh: tuple[float, ...]
+    free_wh: float
+    present_wh: float
+    attribution: str
+    caution: str
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -70,6 +113,8 @@ class RoofPlan:
         What it breaks that the build as it is does not.
     notes
         What the designer should know.
+    energy
+        Where the search counted energy at a site.
     """
 
     panels: tuple[PanelPlace, ...]
@@ -84,6 +129,7 @@ class RoofPlan:
     faults: tuple[str, ...]
     cautions: tuple[str, ...]
     notes: tuple[str, ...]
+    energy: RoofEnergy | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -12,6 +12,7 @@ from coachwright.arrange.rebuilding import let_go, rebuilt
 from coachwright.arrange.roof_field import (
     RoofField,
     RoofWish,
+    face_mm,
     is_bonded,
     is_roof_panel,
     mass_kg,
@@ -26,8 +27,10 @@ from coachwright.model.placement import turned_size_mm
 from coachwright.model.position import read_position
 
 ValueOf = Callable[[Part, PanelPlace], int]
-"""What a panel is worth where it lies, as a whole number: watts now, a year's energy with shading
-once that is known."""
+"""What a panel is worth where it lies, as a whole number: watts, or its energy under the shade of
+what stands around it."""
+ValueWithout = Callable[[frozenset[str]], ValueOf]
+"""The same where some obstacles are left out."""
 ALL_OBSTACLES = "all of them"
 _QUARTER_DEG = 90.0
 
@@ -45,7 +48,7 @@ class _Task:
     wish: RoofWish
     roof: RoofField
     search: Search
-    value_of: ValueOf
+    value_without: ValueWithout
 
 
 def propose_roof(
@@ -54,6 +57,7 @@ def propose_roof(
     search: Search,
     *,
     value_of: ValueOf = rated_watts,
+    value_without: ValueWithout | None = None,
     on_better: Better | None = None,
     on_obstacle: Callable[[str], None] = lambda _name: None,
 ) -> RoofPlan:
@@ -69,6 +73,8 @@ def propose_roof(
         Limits of each single search.
     value_of
         What a panel is worth at its place.
+    value_without
+        The same where some obstacles are left out; None where it does not depend on them.
     on_better
         Told of each better result of the first search.
     on_obstacle
@@ -91,10 +97,10 @@ def propose_roof(
         wish=wish,
         roof=roof_field(build, wish),
         search=search,
-        value_of=value_of,
+        value_without=value_without or (lambda _out: value_of),
     )
-    packed = _packed(task, task.roof.field, on_better)
-    plan = _plan(task, packed)
+    packed = _packed(task, value_of, on_better=on_better)
+    plan = _plan(task, packed, value_of)
     costs: list[ObstacleCost] = []
     with suppress(KeyboardInterrupt):  # what is found is shown
         for cost in _costs(task, packed, plan.total_w, on_obstacle):
@@ -102,7 +108,13 @@ def propose_roof(
     return replace(plan, obstacles=tuple(costs))
 
 
-def _packed(task: _Task, field: Field, on_better: Better | None = None) -> Packed:
+def _packed(
+    task: _Task,
+    value_of: ValueOf,
+    *,
+    field: Field | None = None,
+    on_better: Better | None = None,
+) -> Packed:
     roof = task.roof
 
     def allowed(spot: Spot) -> bool:
@@ -110,9 +122,9 @@ def _packed(task: _Task, field: Field, on_better: Better | None = None) -> Packe
         return low_mm <= spot.low_mm[1] <= high_mm or bool(_platform(task, spot))
 
     return pack(
-        field=field,
+        field=field or roof.field,
         kinds=roof.kinds,
-        value_of=lambda spot: task.value_of(roof.parts[spot.kind.name], _place(task, spot, "")),
+        value_of=lambda spot: value_of(roof.parts[spot.kind.name], _place(task, spot, "")),
         search=task.search,
         allowed=allowed,
         on_better=on_better,
@@ -132,13 +144,14 @@ def _costs(
             return
         on_obstacle(name)
         blocks = tuple(block for block in field.blocks if block.name not in out)
-        without = _packed(task, replace(field, blocks=blocks))
+        without = _packed(task, task.value_without(out), field=replace(field, blocks=blocks))
         stopped = without.proof.stopped
         without_w = sum(_rated_w(task, spot) for spot in without.spots)
         yield ObstacleCost(
             name=name,
             without_w=without_w,
             cost_w=max(0.0, without_w - total_w),
+            cost_value=max(0, without.proof.value - packed.proof.value),
             proven=without.proof.proven and packed.proof.proven,
         )
 
@@ -150,7 +163,7 @@ def _rated_w(task: _Task, spot: Spot) -> float:
 
 def _place(task: _Task, spot: Spot, name: str) -> PanelPlace:
     """Return where the panel itself lies: in the middle of what it and its mounting take."""
-    part = task.roof.parts[spot.kind.name]
+    part, rack = task.roof.parts[spot.kind.name], _platform(task, spot)
     turn_deg = _QUARTER_DEG if spot.turned else 0.0
     size_mm = turned_size_mm(part.body.size_mm, turn_deg)
     low = [
@@ -168,8 +181,9 @@ def _place(task: _Task, spot: Spot, name: str) -> PanelPlace:
         low_mm=(low[0], low[1]),
         high_mm=(low[0] + size_mm[0], low[1] + size_mm[1]),
         rated_w=_rated_w(task, spot),
+        face_mm=face_mm(task.build, part, rack, task.wish.mount),
         value=0,
-        mass_kg=mass_kg(part, None if _platform(task, spot) else task.wish.mount),
+        mass_kg=mass_kg(part, None if rack else task.wish.mount),
     )
 
 
@@ -184,14 +198,14 @@ def _platform(task: _Task, spot: Spot) -> str:
     return ""
 
 
-def _plan(task: _Task, packed: Packed) -> RoofPlan:
+def _plan(task: _Task, packed: Packed, value_of: ValueOf) -> RoofPlan:
     build, roof = task.build, task.roof
     names = _new_names(build, roof.replaced, len(packed.spots))
     panels, fittings, parts = [], [], []
     for spot, (panel_name, mount_name) in zip(packed.spots, names, strict=True):
         place = _place(task, spot, panel_name)
         part = roof.parts[spot.kind.name]
-        panels.append(replace(place, value=task.value_of(part, place)))
+        panels.append(replace(place, value=value_of(part, place)))
         for fitting, of_part in _fittings(task, spot, place, mount_name):
             fittings.append(fitting)
             parts.append(of_part)

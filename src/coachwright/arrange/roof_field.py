@@ -244,6 +244,30 @@ def mass_kg(part: Part, mount: Part | None) -> float:
     return part.body.mass_kg + rails_kg
 
 
+def face_mm(build: Build, part: Part, rack: str, mount: Part | None) -> float:
+    """Return the height of a panel's upper face in the vehicle's axes.
+
+    Parameters
+    ----------
+    build
+        Whose roof it is.
+    part
+        The panel.
+    rack
+        Name of the rack that it stands on; empty where none.
+    mount
+        What it stands on elsewhere.
+    """
+    outside, carrier = build.vehicle.outside, build.fitted(rack) if rack else None
+    if carrier is not None:
+        under_mm = solid_of(carrier).bounds.high_mm[2]
+    else:
+        under_mm = outside.height_mm - outside.floor_height_mm
+        if mount is not None and not is_bonded(part):
+            under_mm += mount.body.size_mm[2]
+    return under_mm + part.body.size_mm[2]
+
+
 def _most_g(build: Build, replaced: Sequence[str]) -> int | None:
     """Return what the roof may still carry beside what stays on it."""
     most_kg = build.vehicle.limits.roof_moving_kg

@@ -1,5 +1,6 @@
 """Propose panels for a roof and plans for a floor."""
 
+from enum import StrEnum
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -21,6 +22,14 @@ Write = Annotated[
     Path | None,
     typer.Option(metavar="FILE.toml", help="Write a copy of the build with the proposal."),
 ]
+
+
+class By(StrEnum):
+    """What a roof's panels are chosen by."""
+
+    YEAR = "year"
+    MONTH = "month"
+    WATTS = "watts"
 
 
 @app.command("roof")
@@ -49,18 +58,32 @@ def roof(
         list[str] | None,
         typer.Option(metavar="FROM:TO", help="Strip across the roof to keep free; repeatable."),
     ] = None,
+    by: Annotated[
+        By | None,
+        typer.Option(
+            help="Most energy in the year, in its poorest month, or most watts.",
+            show_default="the year where a site is known, else watts",
+        ),
+    ] = None,
+    site: Annotated[
+        str,
+        typer.Option(
+            metavar="ID", help="Whose sun counts.", show_default="the first that the brief names"
+        ),
+    ] = "",
     seconds: Annotated[float, typer.Option(min=0.1, help="Time for each search.")] = 10.0,
     seed: Seed = 1,
     write: Write = None,
     json: Json = False,
     units: Units = None,
 ) -> None:
-    """Choose solar panels for the roof so that they give the most watts, and prove it.
+    """Choose solar panels for the roof so that they give the most, and prove it.
 
-    The build's own panels are exchanged; everything else on the roof stays. It also says how many
-    watts each obstacle costs. Ctrl-C shows the best so far.
+    Where a site is known the most is energy under the shade of what stands on the roof, else
+    watts. The build's own panels are exchanged; everything else on the roof stays. It also says
+    what each obstacle costs. Ctrl-C shows the best so far.
 
-    Example: coachwright arrange roof smith.toml
+    Example: coachwright arrange roof smith.toml --site denver-us --by month
 
     Example: coachwright arrange roof smith.toml --kinds 1 --write smith-solar.toml
     """
@@ -75,6 +98,8 @@ def roof(
         most_kinds=kinds,
         walkways=tuple(walkway or ()),
         mount=mount,
+        by=by.value if by else "",
+        site=site,
     )
     entries = catalogue(context)
     with console().status("Packing the roof") as status:

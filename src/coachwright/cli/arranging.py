@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 import typer
 
 from coachwright.cli.showing import add, console, show, table
+from coachwright.units import worded
 
 if TYPE_CHECKING:
     from coachwright.arrange.model import FloorPlan, FloorProposal, RoofPlan
@@ -45,6 +46,7 @@ def print_roof(plan: "RoofPlan", system: str, written: Path | None) -> None:
         f"{show(plan.total_w, 'W', system)} of panels, {show(plan.mass_kg, 'kg', system)} with "
         f"mountings; there are {show(plan.present_w, 'W', system)} now."
     )
+    _print_energy(plan, system)
     typer.echo(said(plan.proof))
     _print_obstacles(plan, system)
     for fault in plan.faults:
@@ -52,7 +54,7 @@ def print_roof(plan: "RoofPlan", system: str, written: Path | None) -> None:
     for caution in plan.cautions:
         typer.echo(f"Caution: {caution}.")
     for note in plan.notes:
-        typer.echo(f"Note: {note}.")
+        typer.echo(f"Note: {worded(note, system)}.")
     if written is not None:
         typer.echo(f"{written} is written. Next: coachwright check {written}")
     elif plan.fittings and not plan.faults:
@@ -60,18 +62,37 @@ def print_roof(plan: "RoofPlan", system: str, written: Path | None) -> None:
         typer.echo(fittings_text(plan.fittings))
 
 
+def _print_energy(plan: "RoofPlan", system: str) -> None:
+    energy = plan.energy
+    if energy is None:
+        return
+    year, free, now = (
+        show(each, "Wh/year", system)
+        for each in (energy.year_wh, energy.free_wh, energy.present_wh)
+    )
+    typer.echo(
+        f"At {energy.site} the roof gives {year} a year before the controller, {free} without any "
+        f"shade; with the panels that are there now {now}."
+    )
+    counted = f"the energy of {energy.month}" if energy.month else "the energy of the year"
+    typer.echo(f"The search counted {counted}, shade by area, for the mean of all headings.")
+    for words in (energy.caution, energy.attribution):
+        if words:
+            typer.echo(words)
+
+
 def _print_obstacles(plan: "RoofPlan", system: str) -> None:
     if not plan.obstacles:
         return
-    rows = table("without", "best", "it costs", "", right=(1, 2))
-    for cost in sorted(plan.obstacles, key=lambda each: -each.cost_w):
-        add(
-            rows,
-            cost.name,
-            show(cost.without_w, "W", system),
-            show(cost.cost_w, "W", system),
-            "" if cost.proven else "at least",
-        )
+    heads = ["without", "best", "it costs"]
+    if plan.energy is not None:
+        heads.append(f"in {plan.energy.month}" if plan.energy.month else "a year")
+    rows = table(*heads, "", right=range(1, len(heads)))
+    for cost in sorted(plan.obstacles, key=lambda each: (-each.cost_value, -each.cost_w)):
+        cells = [cost.name, show(cost.without_w, "W", system), show(cost.cost_w, "W", system)]
+        if cost.cost_wh is not None:
+            cells.append(show(cost.cost_wh, "Wh/year", system))
+        add(rows, *cells, "" if cost.proven else "at least")
     console().print(rows)
 
 

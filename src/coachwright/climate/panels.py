@@ -9,7 +9,15 @@ from numpy.typing import NDArray
 
 from coachwright import reference
 from coachwright.climate.model import MONTH_OF_HOUR, Hours, SunPath, Weather
-from coachwright.climate.shading import Mask, shade_of_hours
+from coachwright.climate.shading import (
+    ALTITUDES,
+    BEARINGS,
+    EIGHT_DEG,
+    Mask,
+    cells_of_sun,
+    shade_of_hours,
+    sky_weights,
+)
 from coachwright.errors import OutOfRange
 
 FULL_SUN_W_PER_M2 = 1000.0
@@ -56,6 +64,20 @@ class PanelYear:
     cell_degc: Hours
 
 
+@dataclass(frozen=True, kw_only=True, slots=True, eq=False)
+class SkyHours:
+    """What each part of the sky is worth to a flat panel, in hours of its rated power.
+
+    Attributes
+    ----------
+    cells_h
+        For each month, bearing and altitude as in a mask; their sum is the panel's energy without
+        shade over its rating.
+    """
+
+    cells_h: NDArray[np.float64]
+
+
 def panel_year(
     *,
     weather: Weather,
@@ -93,20 +115,7 @@ def panel_year(
     ----------
     [nrel-pvwatts], [sandia-sapm], [desoto-2006], [pvlib]
     """
-    up = path.altitude_deg > 0.0
-    sky = np.minimum(weather.dhi_w_per_m2, weather.ghi_w_per_m2)
-    beam = np.where(up, weather.ghi_w_per_m2 - sky, 0.0)
-    sky = np.where(up, sky, weather.ghi_w_per_m2)
-    cells = cell_degc(
-        light_w_per_m2=beam + sky,
-        air=weather.air_degc,
-        wind_m_per_s=weather.wind_m_per_s,
-        mounting=BONDED if panel.bonded else FREE,
-    )
-    warm = np.maximum(1.0 + panel.coefficient_frac_per_k * (cells - TEST_DEGC), 0.0)
-    rate = panel.rated_w / FULL_SUN_W_PER_M2 * warm * (1.0 - loss_frac)
-    beam_in = rate * beam * incidence_frac(angle_deg=90.0 - path.altitude_deg)
-    sky_in = rate * sky * _sky_incidence_ratio()
+    beam_in, sky_in, cells = _free(weather, path, panel, loss_frac)
     free = beam_in + sky_in
     if made is None:
         return PanelYear(power_w=free, least_w=free, free_w=free, cell_degc=cells)
@@ -123,6 +132,75 @@ def panel_year(
         free_w=free,
         cell_degc=cells,
     )
+
+
+def sky_hours(
+    *,
+    weather: Weather,
+    path: SunPath,
+    panel: PanelSpec,
+    loss_frac: float,
+    heading_deg: float | None = None,
+) -> SkyHours:
+    """Return what each part of the sky is worth to a flat panel.
+
+    Parameters
+    ----------
+    weather
+        The year.
+    path
+        Of the sun.
+    panel
+        What it is.
+    loss_frac
+        Soiling, wiring, mismatch and the like, combined.
+    heading_deg
+        Where the vehicle heads, clockwise from north; None for the mean of eight headings. [deg]
+
+    Notes
+    -----
+    `panel_year` with shade by area, summed another way round: its beam of each hour falls from
+    the four cells around the sun, its sky's light from all of them by sin h cos h.  The energy
+    of a panel under a mask m is rating · Σ W (1 − m), to the rounding.
+    """
+    beam_in, sky_in, _ = _free(weather, path, panel, loss_frac)
+    headings = EIGHT_DEG if heading_deg is None else (heading_deg,)
+    cells_h = np.zeros(12 * BEARINGS * ALTITUDES)
+    lit = np.flatnonzero(beam_in > 0.0)
+    for heading in headings:
+        cells, shares = cells_of_sun(
+            azimuth_deg=path.azimuth_deg[lit],
+            altitude_deg=path.altitude_deg[lit],
+            heading_deg=heading,
+        )
+        cells_h += np.bincount(
+            (cells + MONTH_OF_HOUR[lit] * BEARINGS * ALTITUDES).reshape(-1),
+            weights=(shares * beam_in[lit]).reshape(-1),
+            minlength=len(cells_h),
+        )
+    beam_h = cells_h.reshape(12, BEARINGS, ALTITUDES) / (len(headings) * panel.rated_w)
+    sky_h = monthly_wh(power_w=sky_in) / panel.rated_w
+    return SkyHours(cells_h=beam_h + sky_h[:, None, None] * sky_weights())
+
+
+def _free(
+    weather: Weather, path: SunPath, panel: PanelSpec, loss_frac: float
+) -> tuple[Hours, Hours, Hours]:
+    """Return a panel's power from the sun and from the sky without shade, and its cells' heat."""
+    up = path.altitude_deg > 0.0
+    sky = np.minimum(weather.dhi_w_per_m2, weather.ghi_w_per_m2)
+    beam = np.where(up, weather.ghi_w_per_m2 - sky, 0.0)
+    sky = np.where(up, sky, weather.ghi_w_per_m2)
+    cells = cell_degc(
+        light_w_per_m2=beam + sky,
+        air=weather.air_degc,
+        wind_m_per_s=weather.wind_m_per_s,
+        mounting=BONDED if panel.bonded else FREE,
+    )
+    warm = np.maximum(1.0 + panel.coefficient_frac_per_k * (cells - TEST_DEGC), 0.0)
+    rate = panel.rated_w / FULL_SUN_W_PER_M2 * warm * (1.0 - loss_frac)
+    beam_in = rate * beam * incidence_frac(angle_deg=90.0 - path.altitude_deg)
+    return beam_in, rate * sky * _sky_incidence_ratio(), cells
 
 
 def cell_degc(*, light_w_per_m2: Hours, air: Hours, wind_m_per_s: Hours, mounting: str) -> Hours:

@@ -156,16 +156,51 @@ def beam_shaded_frac(
     -----
     Between the middles of the cells along straight lines; below 2.5° as at 2.5°.
     """
+    cells, shares = cells_of_sun(
+        azimuth_deg=azimuth_deg, altitude_deg=altitude_deg, heading_deg=heading_deg
+    )
+    return np.asarray((made.shaded_frac.reshape(-1)[cells] * shares).sum(axis=0))
+
+
+def cells_of_sun(
+    *, azimuth_deg: Hours, altitude_deg: Hours, heading_deg: float
+) -> tuple[NDArray[np.int64], NDArray[np.float64]]:
+    """Return the four cells of a mask around the sun in each hour, and what each counts.
+
+    Parameters
+    ----------
+    azimuth_deg, altitude_deg
+        Of the sun, clockwise from north and above the horizon. [deg]
+    heading_deg
+        Where the vehicle heads, clockwise from north. [deg]
+
+    Notes
+    -----
+    Cells by their place in the mask row after row; the four shares of an hour add up to one.
+    """
     across = ((azimuth_deg - heading_deg) % 360.0) / STEP_DEG - 0.5
     up = np.clip(altitude_deg / STEP_DEG - 0.5, 0.0, ALTITUDES - 1.0)
     west, low = np.floor(across).astype(np.int64), np.floor(up).astype(np.int64)
     to_east, to_high = across - west, up - low
     high = np.minimum(low + 1, ALTITUDES - 1)
-    table = made.shaded_frac
-    west, east = west % BEARINGS, (west + 1) % BEARINGS
-    under = (1.0 - to_east) * table[west, low] + to_east * table[east, low]
-    over = (1.0 - to_east) * table[west, high] + to_east * table[east, high]
-    return np.asarray((1.0 - to_high) * under + to_high * over)
+    from_west, from_east = (west % BEARINGS) * ALTITUDES, ((west + 1) % BEARINGS) * ALTITUDES
+    cells = np.stack([from_west + low, from_east + low, from_west + high, from_east + high])
+    shares = np.stack(
+        [
+            (1.0 - to_east) * (1.0 - to_high),
+            to_east * (1.0 - to_high),
+            (1.0 - to_east) * to_high,
+            to_east * to_high,
+        ]
+    )
+    return cells, shares
+
+
+def sky_weights() -> NDArray[np.float64]:
+    """Return what each cell counts under an even sky: sin h cos h, all of them one."""
+    height = np.radians((np.arange(ALTITUDES) + 0.5) * STEP_DEG)
+    weight = np.sin(height) * np.cos(height)
+    return np.tile(weight / (weight.sum() * BEARINGS), (BEARINGS, 1))
 
 
 def string_loss_frac(*, shaded_frac: Hours, sections: int = SECTIONS) -> Hours:
@@ -228,6 +263,4 @@ def _meets(
 
 
 def _sky_frac(shaded: NDArray[np.float64]) -> float:
-    height = np.radians((np.arange(ALTITUDES) + 0.5) * STEP_DEG)
-    weight = np.sin(height) * np.cos(height)
-    return float((shaded * weight).sum() / (weight.sum() * BEARINGS))
+    return float((shaded * sky_weights()).sum())
