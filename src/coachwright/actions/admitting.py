@@ -8,6 +8,7 @@ from datetime import datetime, timedelta
 from coachwright.actions.benching import Bench
 from coachwright.errors import NotAllowed, UnknownName
 from coachwright.store.attaching import shown_name
+from coachwright.store.auditing import REFUSED
 from coachwright.store.records import Account, AuditEntry, Purpose, Role, TokenEntry
 
 SESSION = timedelta(hours=12)
@@ -29,10 +30,13 @@ class Who:
     ----------
     name
         Of the account; empty where the bench has no accounts and everybody is the one user.
+    place
+        From where they reach the bench; empty where that is not known.
     """
 
     name: str
     role: Role
+    place: str = field(default="", compare=False)
 
     @property
     def may_edit(self) -> bool:
@@ -154,7 +158,7 @@ def sign_in(
     if account is None:
         tries.failed(keys, at)
         told = shown_name(name.strip()) if name.strip() else "nobody"
-        bench.store.note(actor=told, deed="sign-in refused", about=place, at=at)
+        bench.store.log.note(actor=told, deed=REFUSED, about="", at=at, place=place)
         return None
     tries.succeeded(keys)
     bench.store.people.begin_session(
@@ -248,7 +252,7 @@ def log(bench: Bench, *, most: int) -> tuple[AuditEntry, ...]:
     return bench.store.audit(most=most)
 
 
-def as_seen_by(bench: Bench, known: Callable[[], Who | None]) -> Bench:
+def as_seen_by(bench: Bench, known: Callable[[], Who | None], place: str = "") -> Bench:
     """Return the bench as somebody may use it; looked at anew before every change.
 
     Parameters
@@ -257,6 +261,8 @@ def as_seen_by(bench: Bench, known: Callable[[], Who | None]) -> Bench:
         The bench.
     known
         Says who it is; None from when the session has ended.
+    place
+        From where they use it, for the log.
     """
 
     def check_session() -> Who:
@@ -273,4 +279,9 @@ def as_seen_by(bench: Bench, known: Callable[[], Who | None]) -> Bench:
     def check_floor() -> None:
         check_session()
 
-    return bench.checked(check, check_floor)
+    def check_owner() -> None:
+        who = check_session()
+        if not who.may_manage:
+            raise NotAllowed("accounts and the log are for owners")
+
+    return bench.checked(check, floor=check_floor, owner=check_owner, place=place)

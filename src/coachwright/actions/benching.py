@@ -90,11 +90,14 @@ class Bench:
     ----------
     check
         Called before anything is changed; raises where it may not be.
+    owner
+        Called before accounts and the log are read; raises where they may not be.
     """
 
     catalogue: Catalogue
     store: Store
     check: Callable[[], None] = lambda: None
+    owner: Callable[[], None] = lambda: None
     _judged: _Judged = field(default_factory=_Judged)
     _lying: dict[int, _Lying] = field(default_factory=dict)
     _lock: threading.Lock = field(default_factory=threading.Lock)
@@ -109,7 +112,12 @@ class Bench:
         return self._judged.take(sheet)
 
     def checked(
-        self, check: Callable[[], None], floor: Callable[[], None] | None = None
+        self,
+        check: Callable[[], None],
+        *,
+        floor: Callable[[], None],
+        owner: Callable[[], None],
+        place: str = "",
     ) -> "Bench":
         """Return the same bench, with a check before anything is changed.
 
@@ -117,10 +125,14 @@ class Bench:
         ----------
         check
             Before every change.
-        floor
-            In its place, before what the shop floor ticks off.
+        floor, owner
+            In its place, before what the shop floor ticks off, and before accounts are changed
+            and the log is read.
+        place
+            From where it is used, for the log.
         """
-        return replace(self, store=self.store.checked(check, floor), check=check)
+        store = self.store.checked(check, floor=floor, owner=owner, place=place)
+        return replace(self, store=store, check=check, owner=owner)
 
     def all_lying(self) -> tuple[tuple[int, _Lying], ...]:
         """Return what is remembered of every build that was open."""

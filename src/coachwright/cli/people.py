@@ -199,9 +199,9 @@ def log(
     if json:
         print_json(found)
         return
-    listed = table("at", "by", "what", "about")
+    listed = table("at", "by", "what", "about", "from")
     for each in found:
-        add(listed, f"{each.at:%Y-%m-%d %H:%M:%S}", each.actor, each.deed, each.about)
+        add(listed, f"{each.at:%Y-%m-%d %H:%M:%S}", each.actor, each.deed, each.about, each.place)
     console().print(listed)
 
 

@@ -20,6 +20,8 @@ BUSY_MS = 5_000
 APPLICATION_ID = 0x43575254
 """Stands in the head of an SQLite file and says whose it is."""
 
+PLACE = "coachwright_place"
+"""Under which a connection knows from where it is written, for the log."""
 _WRITES = "coachwright_writes"
 _OWNER_ONLY = 0o700
 """Rights of a folder that is made: builds name customers."""
@@ -107,16 +109,16 @@ class Database:
 class Checked(Database):
     """The same database for somebody whose right to write is looked at before each writing."""
 
-    def __init__(self, database: Database, check: Callable[[], None]) -> None:
+    def __init__(self, database: Database, check: Callable[[], None], place: str = "") -> None:
         self.engine, self.file, self.shown = database.engine, database.file, database.shown
-        self._check = check
+        self._check, self._place = check, place
 
     @contextmanager
     def writing(self) -> Iterator[Connection]:
         """Give a connection that writes, if the check raises nothing."""
         self._check()
         with super().writing() as connection:
-            yield connection
+            yield connection.execution_options(**{PLACE: self._place})
 
 
 def _url(address: str | Path) -> URL:

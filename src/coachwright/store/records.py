@@ -311,3 +311,4 @@ class AuditEntry:
     actor: str
     deed: str
     about: str
+    place: str = ""

@@ -88,11 +88,16 @@ class Roster:
         with self._database.reading() as connection:
             return people.account(connection, name.strip())
 
+    def last_seen(self) -> dict[str, datetime]:
+        """Return when each person last signed in, edited or ticked anything."""
+        with self._database.reading() as connection:
+            return auditing.last_seen(connection)
+
     def begin_session(
         self, name: str, token: str, *, at: datetime, expires_at: datetime, label: str = ""
     ) -> None:
         """Let a person be known by a token, which comes from chance, until it expires."""
-        with self._noted(name, "session begun", label, at) as connection:
+        with self._noted(name, "session begun", "", at, label) as connection:
             people.issue(
                 connection,
                 name,
@@ -147,7 +152,9 @@ class Roster:
             people.end_token(connection, digest)
 
     @contextmanager
-    def _noted(self, actor: str, deed: str, about: str, at: datetime) -> Iterator[Connection]:
+    def _noted(
+        self, actor: str, deed: str, about: str, at: datetime, place: str | None = None
+    ) -> Iterator[Connection]:
         with self._database.writing() as connection:
             yield connection
-            auditing.note(connection, actor=actor, deed=deed, about=about, at=at)
+            auditing.note(connection, actor=actor, deed=deed, about=about, at=at, place=place)

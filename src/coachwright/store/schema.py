@@ -8,7 +8,7 @@ from sqlalchemy import Connection, inspect, text
 from coachwright.errors import StoreDamaged, StoreSchema
 from coachwright.store.engine import APPLICATION_ID, Database, keep_log_ahead, lock_out_others
 
-VERSIONS = ("0001", "0002", "0003")
+VERSIONS = ("0001", "0002", "0003", "0004")
 """Every form there was, the oldest first; a test holds them against the migrations."""
 
 NEWEST = VERSIONS[-1]

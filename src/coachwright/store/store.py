@@ -40,10 +40,18 @@ class Store:
     `coachwright.store.opening.open_store` makes it.  It may be used by several threads.
     """
 
-    def __init__(self, database: Database, judge: Judge, *, floor: Database | None = None) -> None:
+    def __init__(
+        self,
+        database: Database,
+        judge: Judge,
+        *,
+        floor: Database | None = None,
+        owner: Database | None = None,
+    ) -> None:
         self._database = database
         self._judge = judge
-        self.people = Roster(database)
+        self.people = Roster(owner or database)
+        self.log = auditing.Log(database)
         self.floor = Floor(floor or database)
 
     def __enter__(self) -> Self:
@@ -59,7 +67,12 @@ class Store:
         self._database.close()
 
     def checked(
-        self, check: Callable[[], None], floor: Callable[[], None] | None = None
+        self,
+        check: Callable[[], None],
+        *,
+        floor: Callable[[], None] | None = None,
+        owner: Callable[[], None] | None = None,
+        place: str = "",
     ) -> "Store":
         """Return the same store, with a check before each writing; what it raises is raised.
 
@@ -67,13 +80,16 @@ class Store:
         ----------
         check
             Before everything.
-        floor
-            In its place, before what the shop floor ticks off.
+        floor, owner
+            In its place, before what the shop floor ticks off, and before accounts are changed.
+        place
+            From where it is written, for the log.
         """
         return Store(
-            Checked(self._database, check),
+            Checked(self._database, check, place),
             self._judge,
-            floor=Checked(self._database, floor or check),
+            floor=Checked(self._database, floor or check, place),
+            owner=Checked(self._database, owner or check, place),
         )
 
     @property
@@ -366,9 +382,8 @@ class Store:
     # --------------------------------------------------------------------------------------- log
 
     def note(self, *, actor: str, deed: str, about: str, at: datetime) -> None:
-        """Write a line into the log: a refused login, a paper that was printed."""
-        with self._noted(actor, deed, about, at):
-            pass
+        """Write a line into the log: a paper that was printed."""
+        self.log.note(actor=actor, deed=deed, about=about, at=at)
 
     def audit(self, *, most: int = 100, before: int | None = None) -> tuple[AuditEntry, ...]:
         """Return lines of the log, the newest first."""

@@ -182,6 +182,7 @@ audit = Table(
     Column("actor", Text, nullable=False),
     Column("deed", String(40), nullable=False),
     Column("about", Text, nullable=False),
+    Column("place", Text, nullable=False, server_default=""),
     Index(None, "at"),
     sqlite_autoincrement=True,
 )

@@ -7,7 +7,7 @@ from nicegui import app, run, ui
 
 from coachwright.actions.benching import Bench, lay_open
 from coachwright.errors import CoachwrightError
-from coachwright.web import theme
+from coachwright.web import attached, theme
 from coachwright.web.door.headers import bless_pages, with_headers
 from coachwright.web.door.rules import House
 from coachwright.web.door.seating import open_door, seated
@@ -22,6 +22,7 @@ def declare(bench: Bench, house: House | None = None) -> None:
     """Declare every page of a bench, the style sheet, the door and the headers."""
     theme.declare()
     open_door(app, bench, house or House(), show_everybody, tell)
+    attached.declare(app, bench)
     bless_pages()
     app.middleware("http")(with_headers)
     for page in PAGES:
@@ -35,7 +36,10 @@ def _plain(bench: Bench, page: Page) -> Callable[[], None]:
     def show() -> None:
         here = _seat(bench)
         with theme.frame(here, page):
-            page.create(here)
+            if page.owners and not here.who.may_manage:
+                words("This page is for owners.", tag="p")
+            else:
+                page.create(here)
 
     return show
 

@@ -11,6 +11,7 @@ from coachwright.web.pages import (
     findings,
     home,
     papers,
+    people,
     revisions,
     road,
     shop_floor,
@@ -35,12 +36,15 @@ class Page:
         Fills the page; the build that lies open is `here.work` on pages of a build.
     of_build
         Shows one build; its address is ``/build/NUMBER/slug``.
+    owners
+        Only owners see it.
     """
 
     slug: str
     title: str
     create: Callable[[Here], None]
     of_build: bool = True
+    owners: bool = False
 
     def address(self, build_id: int = 0) -> str:
         """Return where the page is."""
@@ -61,5 +65,12 @@ PAGES: tuple[Page, ...] = (
     Page(slug="papers", title="Papers", create=papers.create),
     Page(slug="revisions", title="Revisions", create=revisions.create),
     Page(slug="catalogue", title="Catalogue", create=catalogue.create, of_build=False),
+    Page(
+        slug="people",
+        title="People and log",
+        create=people.create,
+        of_build=False,
+        owners=True,
+    ),
 )
 """In the order of the list on the left."""

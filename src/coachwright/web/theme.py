@@ -118,6 +118,8 @@ def _pages(here: Here, page: Page) -> None:
     for each in PAGES:
         if each.of_build and here.now is None:
             continue
+        if each.owners and not here.who.may_manage:
+            continue
         made = link(each.title, each.address(here.now.build_id if here.now else 0))
         if each is page:
             made.props('aria-current="page"')

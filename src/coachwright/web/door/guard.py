@@ -2,6 +2,7 @@
 
 import asyncio
 import logging
+from dataclasses import replace
 from datetime import UTC, datetime
 from typing import Any
 from urllib.parse import quote
@@ -53,7 +54,7 @@ class Guard:
         if who is None and not is_free(scope["path"]):
             await _end(_asked_to_sign_in(scope), scope, receive, send)
             return
-        scope.setdefault("state", {})["who"] = who
+        scope.setdefault("state", {})["who"] = _from_where(who, scope)
         if scope["type"] == "websocket":
             await self._app(scope, receive, send)
         else:
@@ -107,6 +108,14 @@ class Guard:
         except _TooMuch:
             if not begun:
                 await _end(_too_much(most), scope, receive, send)
+
+
+def _from_where(who: Who | None, scope: Scope) -> Who | None:
+    """Return who it is, with the address from which the request comes."""
+    client = scope.get("client")
+    if who is None or who is ALONE or not client:
+        return who
+    return replace(who, place=client[0])
 
 
 def who_is(state: Any) -> Who | None:

@@ -66,4 +66,4 @@ def seated(bench: Bench, client: Client) -> tuple[Bench, Who]:
     def known() -> Who | None:
         return known_by(bench, token, program=False, at=datetime.now(UTC))
 
-    return as_seen_by(bench, known), who
+    return as_seen_by(bench, known, who.place), who

@@ -83,7 +83,7 @@ Keep = Callable[[Callable[[], OnBench | Conflict]], Awaitable[Kept]]
 
 def allowed(bench: Bench, who: Who) -> Bench:
     """Return the bench as somebody may use it."""
-    return as_seen_by(bench, lambda: who)
+    return as_seen_by(bench, lambda: who, who.place)
 
 
 async def _kept(

@@ -2,34 +2,38 @@
 
 from coachwright.actions.benching import OnBench
 from coachwright.actions.reading import weight_sheet
-from coachwright.papers.table import Table
-from coachwright.papers.view_weights import StatementBlock
+from coachwright.papers.view_weights import StatementBlock, WeightView
 from coachwright.web.parts import sheet
 from coachwright.web.parts.plain import box, words
+from coachwright.web.parts.styled import styled
+from coachwright.web.parts.weighing import Weighbridge
 from coachwright.web.parts.working import figures
 from coachwright.web.state import Here, on_change
-
-_NO_TICKET = (
-    "This build has no weighbridge ticket yet. Weigh it as it travels and write the readings into "
-    "its sheet; the figures are then corrected by what the scales said."
-)
 
 
 def create(here: Here) -> None:
     """Fill the page."""
     sheet.styled()
-    room = box("stack")
+    styled("forms")
+    with box("stack"):
+        above = box("stack")
+        scales = Weighbridge(here)
+        below = box("stack")
 
     def draw(work: OnBench) -> None:
-        room.clear()
-        with room:
-            _fill(work, here.system)
+        view = weight_sheet(work.assessment, here.system)
+        above.clear()
+        with above:
+            _above(view)
+        scales.draw(work)
+        below.clear()
+        with below:
+            _below(work, view, here.system)
 
     on_change(here, draw)
 
 
-def _fill(work: OnBench, system: str) -> None:
-    view = weight_sheet(work.assessment, system)
+def _above(view: WeightView) -> None:
     sheet.heading("Weights", "What the scales will show, state by state, and what is left.")
     with box("card"):
         sheet.pairs(view.headline)
@@ -44,10 +48,11 @@ def _fill(work: OnBench, system: str) -> None:
     sheet.table(view.cases)
     sheet.table(view.places)
     _statements(view.statements_heading, view.statements)
-    sheet.table(
-        view.ticket or Table(heading="Weighbridge", names=("Reading",), rows=()),
-        empty=_NO_TICKET,
-    )
+
+
+def _below(work: OnBench, view: WeightView, system: str) -> None:
+    if view.ticket:
+        sheet.table(view.ticket)
     sheet.table(view.heaviest)
     found = work.assessment
     figures(work.build, found.weights.figures, system, "Every figure, with its working")
