@@ -4,6 +4,8 @@
 PYTHON ?= $(shell for each in python3 python3.14 python3.13 python3.12 python3.11; do \
 	$$each -c 'import sys; sys.exit(sys.version_info < (3, 11))' 2>/dev/null \
 	&& { echo $$each; exit; }; done; echo python3)
+# What make run is told besides: --no-serve, or options of coachwright serve (--port 8900).
+ARGS ?=
 VENV := .venv
 BIN := $(VENV)/bin
 DEMO := demos/night-watch.toml
@@ -16,24 +18,30 @@ export PIP_BUILD_CONSTRAINT := constraints.txt
 PINS := pyproject.toml constraints.txt
 
 .DEFAULT_GOAL := help
-.PHONY: help run test browser check format facets bench screens pins clean
+.PHONY: help run test browser check format facets bench screens pictures pins clean
 .DELETE_ON_ERROR:
 
 help:  ## Say what there is.
-	@echo "make run     install, assess the first demo build and print its job pack into out/"
+	@echo "make run     install, assess the first demo build, print its job pack into out/, open the bench"
+	@echo "             (make run ARGS=--no-serve ends after the job pack, for scripts)"
 	@echo "make test    run every test, with coverage of the floors that compute"
 	@echo "make check   lint, format, types and import contract"
 	@echo "make bench   measure the commands and the kernels against their budgets"
 	@echo "make screens write a picture of every page of the bench into out/screens/"
+	@echo "make pictures take the pictures of the README anew"
 	@echo "make format  format the source and mend what the linter can"
 	@echo "make facets  write docs/facets.md anew from the facets as they are declared"
 	@echo "make pins    write constraints.txt anew from what is installed"
 	@echo "make clean   take away everything that make has made"
 
-run: $(VENV)/.for-run  ## Assess the first demo build and print its job pack.
+run: $(VENV)/.for-run  ## Assess the first demo build, print its job pack, open the bench.
 	$(BIN)/coachwright check $(DEMO)
 	$(BIN)/coachwright print $(DEMO) -o out
 	@echo "Next: open the papers in out/, then write your own build: $(BIN)/coachwright new my-build.toml"
+ifeq (,$(filter --no-serve,$(ARGS)))
+	@echo "Opening the bench in the browser; it stays open until Ctrl-C ..."
+	@$(BIN)/coachwright serve $(ARGS)
+endif
 
 # The bench is tried in a real browser; where it cannot be had, those tests fail and say so.
 browser:  ## Install the browser that the tests drive, where it is missing.
@@ -62,6 +70,9 @@ bench: $(VENV)/.for-test  ## Measure against the budgets.
 
 screens: $(VENV)/.for-test  ## Write pictures of every page of the bench.
 	$(BIN)/python -m tests.web.screens
+
+pictures: $(VENV)/.for-test  ## Take the pictures of the README anew.
+	$(BIN)/python -m tests.web.pictures
 
 facets: $(VENV)/.for-test  ## Write docs/facets.md anew.
 	$(BIN)/python -m tests.support.facets_page

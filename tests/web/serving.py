@@ -26,8 +26,9 @@ FLAGS = (
     "--disable-component-update",
     "--disable-sync",
 )
-_TRIES = 200
+_TRIES = 1800
 _BETWEEN_S = 0.1
+"""Three minutes: where all processors are taken, half a minute goes before it has begun."""
 _INSIDE = ("data:", "blob:", "about:")
 
 
@@ -51,14 +52,11 @@ def serving(folder: Path, *more: str, trust: ssl.SSLContext | None = None) -> It
         By which its certificate is verified, where it has one.
     """
     port = _free_port()
-    environment = {name: value for name, value in os.environ.items() if "PYTEST" not in name}
-    environment["XDG_DATA_HOME"] = str(folder)
-    environment.pop("COACHWRIGHT_DATABASE", None)
     command = str(Path(sys.executable).parent / "coachwright")
     words = [command, "serve", "--no-open", "--port", str(port), *more]
     log = folder / "serve.log"
     with log.open("wb") as out:
-        process = subprocess.Popen(words, env=environment, stdout=out, stderr=out)
+        process = subprocess.Popen(words, env=environment_of(folder), stdout=out, stderr=out)
     address = f"{'https' if trust else 'http'}://127.0.0.1:{port}"
     try:
         _wait(address, process, log, trust)
@@ -66,6 +64,15 @@ def serving(folder: Path, *more: str, trust: ssl.SSLContext | None = None) -> It
     finally:
         process.terminate()
         process.wait(timeout=20)
+
+
+def environment_of(folder: Path) -> dict[str, str]:
+    """Return the environment of a server whose data stand in a folder, as a person has it."""
+    environment = {name: value for name, value in os.environ.items() if "PYTEST" not in name}
+    environment["XDG_DATA_HOME"] = str(folder)
+    for name in ("COACHWRIGHT_DATABASE", "DISPLAY", "WAYLAND_DISPLAY", "BROWSER"):
+        environment.pop(name, None)
+    return environment
 
 
 def _free_port() -> int:

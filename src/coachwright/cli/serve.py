@@ -3,30 +3,42 @@
 import contextlib
 import os
 import secrets
+import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from coachwright.actions.listening import USUAL, port_for
 from coachwright.cli.choices import catalogue, data_folder, database, shop_folder
 
 if TYPE_CHECKING:
     from coachwright.actions.benching import Bench
     from coachwright.web.door.rules import House
 
-PORT = 8710
 LOOPBACK = "127.0.0.1"
 ALONE = frozenset({LOOPBACK, "::1", "localhost"})
 EVERYWHERE = frozenset({"0.0.0.0", "::"})  # noqa: S104  # told apart, to ask for a name
 STORAGE_VARIABLE = "NICEGUI_STORAGE_PATH"
 """Where the library keeps what each person has chosen; it reads this when it is imported."""
 _OWNER_ONLY = 0o600
+_PLAIN = (
+    "Caution: without --certificate and --key, passwords cross the network in plain words; "
+    "do that only behind something that speaks TLS"
+)
 
 
 def serve(
     context: typer.Context,
     *,
-    port: Annotated[int, typer.Option(min=1, max=65535, help="Where it listens.")] = PORT,
+    port: Annotated[
+        int | None,
+        typer.Option(
+            min=1,
+            max=65535,
+            help=f"Where it listens; {USUAL}, or the next free one, where not given.",
+        ),
+    ] = None,
     listen: Annotated[
         str, typer.Option(metavar="ADDRESS", help="Address of this machine to listen at.")
     ] = LOOPBACK,
@@ -53,32 +65,58 @@ def serve(
     folder = data_folder()
     os.environ.setdefault(STORAGE_VARIABLE, str(folder / "bench"))
     from coachwright.actions.benching import set_up
+    from coachwright.web.announcing import when_it_answers
     from coachwright.web.app import start
 
     _check_files(certificate, key)
     with contextlib.suppress(OSError):  # else the bench shows the shipped catalogue alone
         shop_folder(context).mkdir(parents=True, exist_ok=True)
     bench = set_up(database(), catalogue(context))
-    house = _house(bench, listen, tuple(name or ()), encrypted=certificate is not None)
-    scheme = "https" if house.encrypted else "http"
-    shown = f"[{listen}]" if ":" in listen else listen
-    typer.echo(f"The bench is open at {scheme}://{shown}:{port}/ (end it with Ctrl-C)")
-    if house.guarded and not house.encrypted and listen not in ALONE:
-        typer.echo(
-            "Caution: without --certificate and --key, passwords cross the network in plain "
-            "words; do that only behind something that speaks TLS",
-            err=True,
+    with bench.store:
+        house = _house(bench, listen, tuple(name or ()), encrypted=certificate is not None)
+        listening = _port(listen, port)
+        shown = _address(listen, listening, encrypted=house.encrypted)
+        if house.guarded and not house.encrypted and listen not in ALONE:
+            typer.echo(_PLAIN, err=True)
+        when_it_answers(
+            listen,
+            listening,
+            lambda: typer.echo(f"The bench is open at {shown} (end it with Ctrl-C)"),
         )
-    start(
-        bench,
-        host=listen,
-        port=port,
-        secret=_secret(folder),
-        show=not no_open,
-        house=house,
-        certificate=str(certificate) if certificate else None,
-        key=str(key) if key else None,
-    )
+        with contextlib.suppress(KeyboardInterrupt):  # the server has closed in order by then
+            start(
+                bench,
+                host=listen,
+                port=listening,
+                secret=_secret(folder),
+                show=not no_open and _has_screen(),
+                house=house,
+                certificate=str(certificate) if certificate else None,
+                key=str(key) if key else None,
+            )
+    typer.echo("The bench is closed; every edit is kept.")
+
+
+def _port(listen: str, wanted: int | None) -> int:
+    found = port_for(listen, wanted)
+    if wanted is None and found != USUAL:
+        typer.echo(
+            f"Port {USUAL} is taken, perhaps by a bench that is open already; "
+            f"this one takes {found}"
+        )
+    return found
+
+
+def _address(listen: str, port: int, *, encrypted: bool) -> str:
+    host = f"[{listen}]" if ":" in listen else listen
+    return f"{'https' if encrypted else 'http'}://{host}:{port}/"
+
+
+def _has_screen() -> bool:
+    """Say whether a browser could be seen here; a server's console is no place for one."""
+    if not sys.platform.startswith("linux"):
+        return True
+    return any(os.environ.get(each) for each in ("DISPLAY", "WAYLAND_DISPLAY", "BROWSER"))
 
 
 def _house(bench: "Bench", listen: str, names: tuple[str, ...], *, encrypted: bool) -> "House":
