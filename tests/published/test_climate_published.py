@@ -11,6 +11,7 @@ from coachwright.climate.sun import (
     angstrom_clearness_ratio,
     clear_sky_w_per_m2,
     extraterrestrial_wh_per_m2_day,
+    stamps,
     sun_path,
 )
 from coachwright.climate.synthetic import YEAR_DAYLIGHT_H
@@ -38,6 +39,29 @@ def test_our_year_meets_the_report_s_hour_but_for_the_year_and_the_half_minute()
     at = (31 + 28 + 31 + 30 + 31 + 30 + 31 + 31 + 30 + 16) * 24 + 12
     assert 90.0 - path.altitude_deg[at] == pytest.approx(50.11162, abs=0.3)
     assert path.azimuth_deg[at] == pytest.approx(194.34024, abs=0.4)
+
+
+@pytest.mark.parametrize(
+    "place",
+    [
+        GOLDEN,
+        Place(latitude_deg=0.0, longitude_deg=0.0, altitude_m=3000.0, zone_h=0.0),
+        Place(latitude_deg=-33.9, longitude_deg=151.2, altitude_m=40.0, zone_h=10.0),
+        Place(latitude_deg=78.2, longitude_deg=15.6, altitude_m=5.0, zone_h=1.0),
+    ],
+)
+def test_the_sun_of_every_hour_is_the_algorithm_s(place: Place) -> None:
+    # pvlib 0.16.1 get_solarposition, its whole algorithm in each of 8760 hours (1e-8 deg along
+    # the sky; ours finds the slow terms once a day)
+    moments = stamps(zone_h=place.zone_h, sun_min=30.0)
+    theirs = solarposition.get_solarposition(
+        moments, place.latitude_deg, place.longitude_deg, altitude=place.altitude_m
+    )
+    path = sun_path(place=place)
+    assert path.altitude_deg == pytest.approx(theirs["apparent_elevation"].to_numpy(), abs=1e-8)
+    apart = np.abs(path.azimuth_deg - theirs["azimuth"].to_numpy())
+    apart = np.minimum(apart, 360.0 - apart) * np.cos(np.radians(path.altitude_deg))
+    assert apart.max() < 1e-8
 
 
 SUMS = (

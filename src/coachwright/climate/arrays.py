@@ -13,7 +13,7 @@ from coachwright.climate.sun import clear_sky_w_per_m2, sun_path
 from coachwright.errors import OutOfRange
 from coachwright.model.site import SiteOrigin
 
-FORM = 1
+FORM = 2
 """Of what is kept; another makes every site new."""
 _TEXTS = ("title", "attribution", "caution")
 

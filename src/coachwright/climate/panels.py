@@ -119,19 +119,17 @@ def panel_year(
     free = beam_in + sky_in
     if made is None:
         return PanelYear(power_w=free, least_w=free, free_w=free, cell_degc=cells)
+    lit = np.flatnonzero(beam_in > 0.0)
     shade = shade_of_hours(
         made=made,
-        azimuth_deg=path.azimuth_deg,
-        altitude_deg=path.altitude_deg,
+        azimuth_deg=path.azimuth_deg[lit],
+        altitude_deg=path.altitude_deg[lit],
         heading_deg=heading_deg,
     )
-    rest = sky_in * (1.0 - made.sky_frac)
-    return PanelYear(
-        power_w=beam_in * (1.0 - shade.area_frac) + rest,
-        least_w=beam_in * (1.0 - shade.string_frac) + rest,
-        free_w=free,
-        cell_degc=cells,
-    )
+    most, least = sky_in * (1.0 - made.sky_frac), sky_in * (1.0 - made.sky_frac)
+    most[lit] += beam_in[lit] * (1.0 - shade.area_frac)
+    least[lit] += beam_in[lit] * (1.0 - shade.string_frac)
+    return PanelYear(power_w=most, least_w=least, free_w=free, cell_degc=cells)
 
 
 def sky_hours(

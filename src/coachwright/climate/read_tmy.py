@@ -80,7 +80,8 @@ def read_tmy2(*, text: str, file: str) -> RawRows:
         )
     columns: dict[str, Column] = {}
     for name, (start, end) in _TMY2_FIELDS.items():
-        cells = [[line[start:end]] for line in lines[1:]]
+        field = slice(start, end)
+        cells = list(zip(line[field] for line in lines[1:]))  # rows of one cell
         found = numbers(cells, 0, file=file, first_line=2, heading=name)
         if name in _TMY2_MISSING:
             found = without(found, _TMY2_MISSING[name])
@@ -135,7 +136,10 @@ def read_tmy3(*, text: str, file: str) -> RawRows:
         raise refused(file, "line 1", f"{len(head)} fields", "7 fields", "fetch it again")
     where = [number(head[at], file=file, field=f"line 1, field {at + 1}") for at in (3, 4, 5, 6)]
     headings = lines[1].split(",")
-    rows = [line.split(",") for line in lines[2:] if line.strip()]
+    known = {heading for heading, _ in TMY3_HEADINGS.values()}
+    # what stands behind the last column is left in one piece
+    last = max((at + 1 for at, each in enumerate(headings) if each in known), default=1)
+    rows = [line.split(",", last) for line in lines[2:] if line.strip()]
     month, day, year, hour = _tmy3_stamps(rows, file)
     return RawRows(
         kind="TMY3",
@@ -168,8 +172,11 @@ def _tmy3_columns(rows: list[list[str]], headings: list[str], file: str) -> dict
 
 
 def _tmy3_stamps(rows: list[list[str]], file: str) -> tuple[Column, Column, Column, Column]:
-    dates = [row[0].split("/") for row in rows]
-    hours = [row[1].split(":") for row in rows]
+    days = [row[0] for row in rows]
+    clock = [row[1] if len(row) > 1 else "" for row in rows]
+    parted = {day: day.split("/") for day in set(days)}  # a date has 24 rows
+    told = {time: time.split(":") for time in set(clock)}
+    dates, hours = [parted[day] for day in days], [told[time] for time in clock]
     month, day, year, hour = (
         numbers(cells, at, file=file, first_line=3, heading=word)
         for cells, at, word in (

@@ -96,13 +96,12 @@ def mask(*, face: Face, obstacles: Sequence[Obstacle]) -> Mask:
     ----------
     [kay-kajiya-1986]
     """
-    directions = _directions()
     points = _points(face)
-    hit = np.zeros((len(directions), len(points)), dtype=bool)
+    hit = np.zeros((len(points), BEARINGS, ALTITUDES), dtype=bool)
     for obstacle in obstacles:
         if obstacle.high_mm[2] > face.z_mm:
-            hit |= _meets(points, directions, obstacle)
-    shaded = hit.mean(axis=1).reshape(BEARINGS, ALTITUDES)
+            hit |= _meets(points, face.z_mm, obstacle)
+    shaded = hit.mean(axis=0)
     return Mask(shaded_frac=shaded, sky_frac=_sky_frac(shaded))
 
 
@@ -232,34 +231,33 @@ def string_loss_frac(*, shaded_frac: Hours, sections: int = SECTIONS) -> Hours:
     return np.asarray(np.where(felt, whole, shaded_frac))
 
 
-def _directions() -> NDArray[np.float64]:
-    """Return the unit vectors to the middles of the cells: x rearwards, y to the right, z up."""
-    bearing = np.radians((np.arange(BEARINGS) + 0.5) * STEP_DEG)[:, None]
-    height = np.radians((np.arange(ALTITUDES) + 0.5) * STEP_DEG)[None, :]
-    x = -np.cos(bearing) * np.cos(height)
-    y = np.sin(bearing) * np.cos(height)
-    z = np.broadcast_to(np.sin(height), x.shape)
-    return np.stack([x, y, z], axis=-1).reshape(-1, 3)
-
-
 def _points(face: Face) -> NDArray[np.float64]:
     share = (np.arange(POINTS) + 0.5) / POINTS
     xs = face.low_mm[0] + share * (face.high_mm[0] - face.low_mm[0])
     ys = face.low_mm[1] + share * (face.high_mm[1] - face.low_mm[1])
-    grid = np.stack(np.meshgrid(xs, ys, indexing="ij"), axis=-1).reshape(-1, 2)
-    return np.column_stack([grid, np.full(len(grid), face.z_mm)])
+    return np.stack(np.meshgrid(xs, ys, indexing="ij"), axis=-1).reshape(-1, 2)
 
 
-def _meets(
-    points: NDArray[np.float64], directions: NDArray[np.float64], obstacle: Obstacle
-) -> NDArray[np.bool_]:
-    """Say for each direction and point whether the ray meets the box."""
-    safe = np.where(np.abs(directions) < _SHARP, _SHARP, directions)[:, None, :]
-    first = (np.asarray(obstacle.low_mm) - points)[None, :, :] / safe
-    last = (np.asarray(obstacle.high_mm) - points)[None, :, :] / safe
-    enters = np.minimum(first, last).max(axis=-1)
+def _meets(points: NDArray[np.float64], face_mm: float, obstacle: Obstacle) -> NDArray[np.bool_]:
+    """Say for each point, bearing and altitude whether the ray meets the box.
+
+    Seen from above the ray is over the box from one distance to another; between them it must be
+    below the box's upper face and above its lower one.
+    """
+    bearing = np.radians((np.arange(BEARINGS) + 0.5) * STEP_DEG)
+    toward = np.stack([-np.cos(bearing), np.sin(bearing)], axis=-1)[None, :, :]
+    first = (np.asarray(obstacle.low_mm[:2]) - points)[:, None, :] / toward
+    last = (np.asarray(obstacle.high_mm[:2]) - points)[:, None, :] / toward
+    enters = np.maximum(np.minimum(first, last).max(axis=-1), 0.0)
     leaves = np.maximum(first, last).min(axis=-1)
-    return np.asarray((leaves >= np.maximum(enters, 0.0)) & (leaves > 0.0))
+    over = leaves > enters
+    rise = np.tan(np.radians((np.arange(ALTITUDES) + 0.5) * STEP_DEG))
+    enters, leaves = np.where(over, enters, np.inf), np.where(over, leaves, 1.0)
+    highest, lowest = obstacle.high_mm[2] - face_mm, obstacle.low_mm[2] - face_mm
+    return np.asarray(
+        (rise * np.maximum(enters, _SHARP)[..., None] <= highest)
+        & (rise * leaves[..., None] >= lowest)
+    )
 
 
 def _sky_frac(shaded: NDArray[np.float64]) -> float:

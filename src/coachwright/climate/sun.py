@@ -7,6 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from coachwright.climate.model import DAYS, HOURS, Hours, Place, SunPath
+from coachwright.climate.sun_position import sun_angles_deg
 
 YEAR = 2001
 """The year without a leap day whose sun stands for every year."""
@@ -46,23 +47,26 @@ def sun_path(*, place: Place, sun_min: float = 30.0) -> SunPath:
 
     Notes
     -----
-    Solar Position Algorithm, with refraction at standard pressure and 12 °C; in 2001.  Another
-    year moves the sun by less than 0.3°.  The last few are kept: nine tenths of a new year's
-    time go here.
+    Solar Position Algorithm (`sun_angles_deg`), with refraction at the altitude's pressure and
+    12 °C; in 2001.  Another year moves the sun by less than 0.3°.  The last few are kept.
 
     References
     ----------
     [nrel-spa], [pvlib]
     """
-    from pvlib import irradiance, solarposition  # noqa: PLC0415
+    from pvlib import atmosphere, irradiance  # noqa: PLC0415
 
     moments = stamps(zone_h=place.zone_h, sun_min=sun_min)
-    found = solarposition.get_solarposition(
-        moments, place.latitude_deg, place.longitude_deg, altitude=place.altitude_m
+    altitude_deg, azimuth_deg = sun_angles_deg(
+        start_s=moments[0].timestamp(),
+        latitude_deg=place.latitude_deg,
+        longitude_deg=place.longitude_deg,
+        altitude_m=place.altitude_m,
+        pressure_pa=float(atmosphere.alt2pres(place.altitude_m)),
     )
     return SunPath(
-        altitude_deg=np.asarray(found["apparent_elevation"], dtype=np.float64),
-        azimuth_deg=np.asarray(found["azimuth"], dtype=np.float64),
+        altitude_deg=altitude_deg,
+        azimuth_deg=azimuth_deg,
         extraterrestrial_w_per_m2=np.asarray(
             irradiance.get_extra_radiation(moments), dtype=np.float64
         ),
