@@ -13,7 +13,7 @@ from nicegui.functions.notify import notify
 from nicegui.storage import Storage
 from nicegui.testing import User
 from nicegui.testing.general import nicegui_reset_globals, prepare_simulation
-from playwright.sync_api import Browser, ViewportSize, sync_playwright
+from playwright.sync_api import Browser, ViewportSize, expect, sync_playwright
 
 from coachwright.actions.benching import Bench
 from coachwright.web import app
@@ -21,6 +21,8 @@ from tests.web.benches import bench_in
 from tests.web.serving import Seat, launch, serving
 
 WIDE = ViewportSize(width=1440, height=900)
+_PATIENCE_MS = 20_000
+"""How long a test waits for what it expects: machines that run tests are busy."""
 
 
 @pytest.fixture
@@ -62,6 +64,7 @@ def browser() -> Iterator[Browser]:
 
     It holds a loop of its own, so a module has tests with `seat` or with `user`, not both.
     """
+    expect.set_options(timeout=_PATIENCE_MS)
     with sync_playwright() as playwright:
         made = launch(playwright)
         yield made

@@ -1,60 +1,26 @@
 """The drawing board in a real browser: drag, nudge, undo, exchange, add, and another person."""
 
 import re
-from collections.abc import Callable
 
 import pytest
-from playwright.sync_api import Browser, Locator, Page, Position, expect
+from playwright.sync_api import Browser, Page, Position, expect
 
 from tests.web.conftest import WIDE
+from tests.web.on_the_board import (
+    after_an_edit,
+    drag,
+    edit,
+    left_on_rear_axle,
+    opened,
+    piece,
+)
 from tests.web.serving import Seat
 
 
 @pytest.fixture
 def board(seat: Seat) -> Page:
     """Return the drawing board with a fresh copy of demo (a) on it."""
-    seat.go("/")
-    seat.page.get_by_role("button", name="Open a copy: Night watch").click()
-    seat.page.wait_for_url("**/board")
-    seat.ready()
-    piece(seat.page, "galley").wait_for()
-    return seat.page
-
-
-def piece(page: Page, name: str) -> Locator:
-    return page.locator(f'.piece[data-name="{name}"]')
-
-
-def left_on_rear_axle(page: Page) -> str:
-    return (
-        page.locator(".headline .line", has_text="Left on the rear axle")
-        .locator(".value")
-        .inner_text()
-    )
-
-
-def edit(page: Page) -> int:
-    said = page.locator("header").get_by_text(re.compile(r"edit \d+$")).inner_text()
-    return int(said.rpartition(" ")[2])
-
-
-def after_an_edit(page: Page, deed: Callable[[], None]) -> None:
-    """Do something and wait until the page shows the build after it."""
-    before = edit(page)
-    deed()
-    expect(page.locator("header").get_by_text(re.compile(rf"edit {before + 1}$"))).to_be_visible()
-
-
-def drag(page: Page, name: str, across: int, up: int) -> None:
-    """Drag a fitting by its upper edge, where nothing is built in."""
-    box = piece(page, name).locator("rect").bounding_box()
-    assert box is not None
-    x, y = box["x"] + box["width"] / 2, box["y"] + 3
-    page.mouse.move(x, y)
-    page.mouse.down()
-    page.mouse.move(x + across / 2, y - up / 2, steps=3)
-    page.mouse.move(x + across, y - up, steps=3)
-    page.mouse.up()
+    return opened(seat)
 
 
 def test_dragging_the_galley_rearwards_moves_axle_loads_and_findings_and_can_be_undone(
@@ -173,7 +139,7 @@ def test_a_part_is_dropped_where_it_is_wanted(board: Page) -> None:
 
 def test_every_view_is_drawn(board: Page) -> None:
     views = board.get_by_role("group", name="Views").get_by_role("button")
-    for number in range(views.count() - 2):
+    for number in range(views.count() - 1):  # the last is the one that turns
         views.nth(number).click()
         expect(views.nth(number)).to_have_attribute("aria-pressed", "true")
         expect(board.locator(".board-drawing svg")).to_be_visible()

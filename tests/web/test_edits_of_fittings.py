@@ -9,8 +9,9 @@ import pytest
 from coachwright.actions.demos import demo, demos
 from coachwright.actions.following import built_into, followers
 from coachwright.actions.opening import complete
-from coachwright.actions.placing import mirror, move_as_written, shift, turn
+from coachwright.actions.placing import move_as_written
 from coachwright.actions.stocking import add, exchange, remove
+from coachwright.actions.together import mirror, shift, turn
 from coachwright.catalogue.loading import Catalogue
 from coachwright.errors import BuildFileError
 from coachwright.model.build import Build, BuildSheet
@@ -33,7 +34,13 @@ class Laid:
 
     def after(self, edits: Edits) -> Build:
         """Return the build after some edits."""
-        return complete(read_sheet(edited(self.text, edits)), "test", CATALOGUE)
+        return self.then(edits).build
+
+    def then(self, edits: Edits) -> "Laid":
+        """Return what lies there after some edits, for more of them."""
+        text = edited(self.text, edits)
+        sheet = read_sheet(text)
+        return Laid(text=text, sheet=sheet, build=complete(sheet, "test", CATALOGUE))
 
 
 @cache
@@ -63,7 +70,7 @@ def test_a_moved_fitting_stands_there_and_takes_along_what_follows(
     demo_id: str, name: str
 ) -> None:
     here = laid(demo_id)
-    after = here.after(shift(here.sheet, here.build, name, (30.0, 20.0, 0.0)))
+    after = here.after(shift(here.sheet, here.build, (name,), (30.0, 20.0, 0.0)))
     old, new = places(here.build, name), places(after, name)
     assert new == pytest.approx((old[0] + 30, old[1] + 20, old[2]), abs=SAME_MM)
     for other in followers(here.build, name, 0):
@@ -74,7 +81,7 @@ def test_a_moved_fitting_stands_there_and_takes_along_what_follows(
 @each_fitting
 def test_only_the_axis_that_is_moved_becomes_a_length(demo_id: str, name: str) -> None:
     here = laid(demo_id)
-    after = here.after(shift(here.sheet, here.build, name, (30.0, 0.0, 0.0)))
+    after = here.after(shift(here.sheet, here.build, (name,), (30.0, 0.0, 0.0)))
     old, new = here.build.fitted(name), after.fitted(name)
     assert old is not None
     assert new is not None
@@ -85,10 +92,10 @@ def test_only_the_axis_that_is_moved_becomes_a_length(demo_id: str, name: str) -
 @each_fitting
 @pytest.mark.parametrize("deed", [turn, mirror])
 def test_turning_and_mirroring_change_one_field(
-    demo_id: str, name: str, deed: Callable[[BuildSheet, Build, str], Edits]
+    demo_id: str, name: str, deed: Callable[[BuildSheet, Build, tuple[str, ...]], Edits]
 ) -> None:
     here = laid(demo_id)
-    after = here.after(deed(here.sheet, here.build, name)).fitted(name)
+    after = here.after(deed(here.sheet, here.build, (name,))).fitted(name)
     before = here.build.fitted(name)
     assert before is not None
     assert after is not None
@@ -103,7 +110,7 @@ def test_turning_and_mirroring_change_one_field(
 def test_taking_one_out_leaves_all_others_where_they_stand(demo_id: str, name: str) -> None:
     here = laid(demo_id)
     try:
-        after = here.after(remove(here.sheet, here.build, name))
+        after = here.after(remove(here.sheet, here.build, (name,)))
     except BuildFileError as error:
         # somebody sits on it, or a pipe of the standard build leads to it: that is said
         assert all("seat" in f.field or "serves" in f.field for f in error.faults)  # noqa: PT017
@@ -130,7 +137,7 @@ def test_a_bigger_battery_takes_the_place_of_another(demo_id: str) -> None:
     here = laid(demo_id)
     old = next(here.build.having("battery"))
     other = next(p for p in CATALOGUE.parts() if p.battery is not None and p != old.part)
-    after = here.after(exchange(here.sheet, here.build, old.name, other)).fitted(old.name)
+    after = here.after(exchange(here.sheet, here.build, (old.name,), other)).fitted(old.name)
     assert after is not None
     assert after.part == other
 

@@ -86,6 +86,8 @@ class Piece:
         For each axis, the faces of the shell that its near and far side can stand against.
     at
         Where it stands, as written.
+    pinned
+        Stays where it is.
     shown
         Whether this view draws it.
     label_mm
@@ -103,6 +105,7 @@ class Piece:
     follows: tuple[tuple[str, ...], ...]
     stops_mm: tuple[tuple[float, ...], ...]
     at: tuple[str, ...]
+    pinned: bool
     shown: bool
     label_mm: tuple[float, float] | None
 
@@ -188,7 +191,7 @@ def board(assessment: Assessment, view: View, system: str) -> Board:
     NotDrawn
         Where what is written finds no room.
     """
-    content = _content(assessment)
+    content = content_of(assessment)
     try:
         draft = draft_of(content, view.name)
     except NoBed:
@@ -197,9 +200,18 @@ def board(assessment: Assessment, view: View, system: str) -> Board:
     return _board(assessment, content, draft, view, system)
 
 
+def view_showing(assessment: Assessment, name: str) -> View | None:
+    """Return the first view that draws a fitting; None where none does."""
+    content = content_of(assessment)
+    for view in views_of(assessment.build):
+        if any(tag.thing.name == name for tag in draft_of(content, view.name).tags):
+            return view
+    return None
+
+
 def thumbnail(assessment: Assessment, system: str) -> str:
     """Return a small plan of a build without measures and labels, as SVG."""
-    draft = draft_of(_content(assessment), VIEWS[0].name)
+    draft = draft_of(content_of(assessment), VIEWS[0].name)
     return _drawing(_bare(draft, chains=False), _THUMB_RATIO, system)[0]
 
 
@@ -243,7 +255,8 @@ def _board(
     )
 
 
-def _content(assessment: Assessment) -> Content:
+def content_of(assessment: Assessment) -> Content:
+    """Return what is drawn of a build, whichever view draws it."""
     fittings = assessment.build.fittings
     return Content(
         build=assessment.build,
@@ -296,6 +309,7 @@ def _pieces(
                 follows=tuple(followers(build, fitted.name, axis) for axis in AXES),
                 stops_mm=_stops_mm(build, layout, thing),
                 at=tuple(as_written(fitted)),
+                pinned=fitted.fitting.pinned,
                 shown=fitted.name in tags,
                 label_mm=_label_mm(tags.get(fitted.name), thing.words),
             )

@@ -1,40 +1,24 @@
-"""Edits that put a fitting elsewhere: moved, turned, mirrored.
+"""Edits that give a fitting a place, and how they are written where the sheet has it.
 
 A place told by something else becomes a length on the axis that the fitting is moved along, and
 stays as it is on the others.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
-from coachwright.actions.following import AXES, carried_by_length
-from coachwright.errors import CallError, UnknownName
-from coachwright.model.build import TURNS_DEG, Build, BuildSheet, Fitted
-from coachwright.model.placement import turned_size_mm
+from coachwright.actions.following import AXES, carried_by_length, followers
+from coachwright.errors import CallError, CannotEdit, UnknownName
+from coachwright.model.build import Build, BuildSheet, Fitted
 from coachwright.model.position import Relation
 from coachwright.store.edits import Edit, Put
 from coachwright.units import QuantityFault, parse, shown, written
 
-_SAME_MM = 0.05
+SAME_MM = 0.05
 """A move shorter than this is none."""
-_QUARTER = 1
 
 Wanted = dict[str, dict[int | str, Any]]
 """Reference name → axis or field → what shall stand there."""
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Place:
-    """Where a fitting shall stand: smallest corner [mm], None where an axis stays as it is."""
-
-    x_mm: float | None = None
-    y_mm: float | None = None
-    z_mm: float | None = None
-
-    def at_mm(self, axis: int) -> float | None:
-        """Return the place on one axis."""
-        return (self.x_mm, self.y_mm, self.z_mm)[axis]
 
 
 def fitted_of(build: Build, name: str) -> Fitted:
@@ -51,29 +35,25 @@ def fitted_of(build: Build, name: str) -> Fitted:
     return fitted
 
 
-def move(sheet: BuildSheet, build: Build, name: str, to: Place) -> tuple[Edit, ...]:
-    """Return the edits that move a fitting, and with it what it carries.
+def refuse_pinned(build: Build, name: str, along: Iterable[str] = ()) -> None:
+    """Let nothing go on that would move a pinned fitting.
 
     Raises
     ------
-    UnknownName
-        Where there is no such fitting.
+    CannotEdit
+        Where the fitting is pinned, or something that goes along with it.
     """
-    here = fitted_of(build, name)
-    wanted: Wanted = {}
-    for axis in AXES:
-        target = to.at_mm(axis)
-        if target is not None and abs(target - here.at_mm[axis]) >= _SAME_MM:
-            wanted.setdefault(name, {})[axis] = written_mm(target)
-            _carry(build, name, axis, target - here.at_mm[axis], wanted)
-    return edits_for(sheet, build, wanted)
+    if fitted_of(build, name).fitting.pinned:
+        raise CannotEdit(f"{_words(name)} is pinned; unpin it to move it")
+    for other in along:
+        if fitted_of(build, other).fitting.pinned:
+            raise CannotEdit(
+                f"{_words(other)} is pinned and would go along with {_words(name)}; unpin it first"
+            )
 
 
-def shift(sheet: BuildSheet, build: Build, name: str, by_mm: Sequence[float]) -> tuple[Edit, ...]:
-    """Return the edits that move a fitting by some millimetres along each axis."""
-    here = fitted_of(build, name).at_mm
-    to = [None if not step else start + step for start, step in zip(here, by_mm, strict=True)]
-    return move(sheet, build, name, Place(x_mm=to[0], y_mm=to[1], z_mm=to[2]))
+def _words(name: str) -> str:
+    return name.replace("-", " ")
 
 
 def move_as_written(
@@ -92,11 +72,15 @@ def move_as_written(
     text
         A length with its unit, a bare number of the unit that the brief is read in, or a relation
         such as ``"behind galley 20 mm"``.
+
+    Raises
+    ------
+    CannotEdit
+        Where it is pinned, or something that goes with it.
     """
     here = fitted_of(build, name)
-    bare = text.strip().replace("−", "-").replace(",", "")
-    if bare.replace(".", "", 1).removeprefix("-").isdigit():
-        bare = f"{bare} {'in' if build.brief.units == 'us' else 'mm'}"
+    refuse_pinned(build, name, followers(build, name, axis))
+    bare = as_typed(build, text)
     wanted: Wanted = {name: {axis: bare}}
     found_mm = parse(bare, "length")
     if not isinstance(found_mm, QuantityFault):
@@ -104,30 +88,12 @@ def move_as_written(
     return edits_for(sheet, build, wanted)
 
 
-def turn(sheet: BuildSheet, build: Build, name: str) -> tuple[Edit, ...]:
-    """Return the edits that turn a fitting by a quarter anticlockwise, about its middle.
-
-    Notes
-    -----
-    On an axis where its place is told by something else it stays there, as against a wall.
-    """
-    here = fitted_of(build, name)
-    old_deg = here.fitting.turn_deg
-    new_deg = TURNS_DEG[(TURNS_DEG.index(old_deg) + _QUARTER) % len(TURNS_DEG)]
-    size = here.part.body.size_mm
-    before, after = turned_size_mm(size, old_deg), turned_size_mm(size, new_deg)
-    wanted: Wanted = {name: {"turn": f"{new_deg:g} deg"}}
-    for axis in AXES[:2]:
-        if not isinstance(here.fitting.at_mm[axis], Relation):
-            low_mm = here.at_mm[axis] + (before[axis] - after[axis]) / 2
-            wanted[name][axis] = written_mm(low_mm)
-    return edits_for(sheet, build, wanted)
-
-
-def mirror(sheet: BuildSheet, build: Build, name: str) -> tuple[Edit, ...]:
-    """Return the edits that swap a fitting's left and right."""
-    here = fitted_of(build, name)
-    return edits_for(sheet, build, {name: {"mirror": not here.fitting.mirror}})
+def as_typed(build: Build, text: str) -> str:
+    """Return a length or relation as a file spells it: a bare number gets the brief's unit."""
+    bare = text.strip().replace("−", "-").replace(",", "")
+    if bare.replace(".", "", 1).removeprefix("-").isdigit():
+        return f"{bare} {'in' if build.brief.units == 'us' else 'mm'}"
+    return bare
 
 
 def entry_of(sheet: BuildSheet, name: str) -> tuple[str, ...]:
@@ -204,9 +170,9 @@ def _moved(here: Fitted, values: Mapping[int | str, Any]) -> dict[str, Any]:
     return {
         "fitting": here.name,
         "at": at,
-        "turn": values.get("turn", f"{here.fitting.turn_deg:g} deg"),
-        "mirror": values.get("mirror", here.fitting.mirror),
-    }
+        "turn": f"{here.fitting.turn_deg:g} deg",
+        "mirror": here.fitting.mirror,
+    } | {str(field): value for field, value in values.items() if field not in AXES}
 
 
 def written_mm(length_mm: float) -> str:

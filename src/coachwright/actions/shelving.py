@@ -80,15 +80,21 @@ def shelf(
     )
 
 
-def alike(catalogue: Catalogue, part: Part, system: str) -> tuple[ShelfPart, ...]:
+def alike(catalogue: Catalogue, part: Part) -> tuple[Part, ...]:
     """Return what can take the place of a part: the parts that have its leading facet."""
     names = part.facet_names()
     leading = next((n for _, facets in GROUPS for n in facets if n in names), "")
     return tuple(
-        shelf_part(each, system, "")
+        each
         for each in catalogue.parts()
         if leading and getattr(each, leading) is not None and each.id != part.id
     )
+
+
+def price_minor(part: Part, currency: str) -> int | None:
+    """Return what a part sells for in a currency, in its minor unit; None where unknown."""
+    known = {} if part.price is None else {m.currency: m.amount_minor for m in part.price.price}
+    return known.get(currency)
 
 
 def shelf_part(part: Part, system: str, currency: str) -> ShelfPart:

@@ -1,8 +1,9 @@
 """Edits that put a part into a build, exchange it for another, or take it out."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import count
 
+from coachwright.actions.fixing import BEHIND_DOORS, HEIGHTS, OUTSIDE_REAR, side_word
 from coachwright.actions.following import AXES, built_into
 from coachwright.actions.placing import Wanted, edits_for, entry_of, fitted_of, written_mm
 from coachwright.model.build import Build, BuildSheet, Fitted, Mounting
@@ -24,20 +25,6 @@ _BY_FACET: tuple[tuple[str, Mounting], ...] = (
     ("outlet", Mounting.WALL),
 )
 """Where a part with a facet usually goes; the first that fits."""
-_HEIGHTS: dict[Mounting, str] = {
-    Mounting.FLOOR: "against floor",
-    Mounting.CAB: "against floor",
-    Mounting.WALL: "against floor 1200 mm",
-    Mounting.CEILING: "against ceiling",
-    Mounting.ROOF: "against roof",
-    Mounting.UNDERBODY: "against ground 350 mm",
-    Mounting.HITCH: "against ground 450 mm",
-    Mounting.SIDE: "against floor 400 mm",
-    Mounting.REAR_DOOR_LEFT: "against floor 400 mm",
-    Mounting.REAR_DOOR_RIGHT: "against floor 400 mm",
-    Mounting.WHEELS: "against ground",
-}
-_OUTSIDE_REAR = frozenset({Mounting.HITCH, Mounting.REAR_DOOR_LEFT, Mounting.REAR_DOOR_RIGHT})
 _GRID_MM = 10.0
 
 
@@ -78,41 +65,46 @@ def add(
     shell = build.vehicle.shell
     x_mm, y_mm = middle_mm or ((shell.cab_line_mm + shell.rear_mm) / 2, 0.0)
     length_mm, width_mm, _ = part.body.size_mm
-    at = [_grid(x_mm - length_mm / 2), _grid(y_mm - width_mm / 2), _HEIGHTS[fixed]]
-    if fixed in _OUTSIDE_REAR:
-        at[0] = "against outside rear"
+    at = [_grid(x_mm - length_mm / 2), _grid(y_mm - width_mm / 2), HEIGHTS[fixed]]
+    if fixed in BEHIND_DOORS:
+        at[0] = OUTSIDE_REAR
     if fixed is Mounting.SIDE:
-        at[1] = f"against outside {'left' if y_mm < 0 else 'right'}"
+        at[1] = f"against outside {side_word(y_mm)}"
     entry = {"name": name, "part": part.id, "at": at, "mounting": str(fixed)}
     path = ("changes", "added", name) if sheet.standard else ("fittings", name)
     return name, (Put(path=path, value=entry),)
 
 
-def exchange(sheet: BuildSheet, build: Build, name: str, part: Part) -> tuple[Edit, ...]:
-    """Return the edits that put another part in a fitting's place.
+def exchange(
+    sheet: BuildSheet, build: Build, names: Sequence[str], part: Part
+) -> tuple[Edit, ...]:
+    """Return the edits that put another part in the place of fittings.
 
-    Its own use of loads goes where the new part has no such mode of use.
+    Their own use of loads goes where the new part has no such mode of use.
     """
+    return tuple(edit for name in names for edit in _exchanged(sheet, build, name, part))
+
+
+def _exchanged(sheet: BuildSheet, build: Build, name: str, part: Part) -> Iterator[Edit]:
     here = fitted_of(build, name)
     own = entry_of(sheet, name)
-    if own:
-        edits: list[Edit] = [Put(path=(*own, "part"), value=part.id)]
-        if here.fitting.use and not _same_modes(here.part, part):
-            edits.append(Take(path=(*own, "use")))
-        return tuple(edits)
-    path = ("changes", "exchanged", name)
-    if any(each.fitting == name for each in sheet.changes.exchanged):
-        return (Put(path=(*path, "part"), value=part.id),)
-    return (Put(path=path, value={"fitting": name, "part": part.id}),)
+    path = own or ("changes", "exchanged", name)
+    listed = any(each.fitting == name for each in sheet.changes.exchanged)
+    if own or listed:
+        yield Put(path=(*path, "part"), value=part.id)
+    else:
+        yield Put(path=path, value={"fitting": name, "part": part.id})
+    if own and here.fitting.use and not _same_modes(here.part, part):
+        yield Take(path=(*own, "use"))
 
 
-def remove(sheet: BuildSheet, build: Build, name: str) -> tuple[Edit, ...]:
-    """Return the edits that take a fitting out, with everything that is built into it.
+def remove(sheet: BuildSheet, build: Build, names: Sequence[str]) -> tuple[Edit, ...]:
+    """Return the edits that take fittings out, with everything that is built into them.
 
-    What stood against it stays where it is: its place becomes a length.
+    What stood against them stays where it is: its place becomes a length.
     """
-    fitted_of(build, name)
-    gone = {name, *built_into(build, name)}
+    gone = {fitted_of(build, name).name for name in names}
+    gone = gone.union(*(built_into(build, name) for name in names))
     edits: list[Edit] = list(edits_for(sheet, build, _freed(build, gone)))
     waivers = (f"{w.fitting}/{w.purpose}" for w in sheet.waivers if w.fitting in gone)
     edits += (Take(path=("waivers", name)) for name in waivers)

@@ -220,7 +220,7 @@ def _group(
     return Group(
         root=root,
         members=members,
-        pinned=name in wish.pinned or not placed,
+        pinned=name in wish.pinned or not placed or any(f.fitting.pinned for f in members),
         keeps_x=keeps_x,
         turns=name in wish.turned,
     )

@@ -144,9 +144,14 @@ def _panels_and_what_carries_them(build: Build) -> tuple[tuple[str, ...], tuple[
 
 
 def is_roof_panel(fitted: Fitted) -> bool:
-    """Say whether a fitting is a solar panel on the roof."""
-    panel = fitted.part.solar_panel
-    return panel is not None and not panel.folding and fitted.fitting.mounting is Mounting.ROOF
+    """Say whether a fitting is a solar panel on the roof that may be exchanged: none that is pinned."""
+    panel, fitting = fitted.part.solar_panel, fitted.fitting
+    return (
+        panel is not None
+        and not panel.folding
+        and not fitting.pinned
+        and fitting.mounting is Mounting.ROOF
+    )
 
 
 def _on_roof(build: Build, fitted: Fitted) -> bool:

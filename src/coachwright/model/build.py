@@ -95,6 +95,8 @@ class Fitting(Record):
     heated_space: bool | None = None
     """For tanks and pipes: stands in heated air; worked out from the mounting where not given."""
     note: str = ""
+    pinned: bool = Field(default=False, exclude_if=lambda pinned: not pinned)
+    """Stays where it is: the bench does not move it and no proposal does, until it is unpinned."""
 
 
 class Finish(Record):
@@ -171,12 +173,19 @@ class WeighTicket(Record):
 
 
 class Move(Record):
-    """A fitting of the standard build that stands elsewhere."""
+    """A fitting of the standard build that stands elsewhere or is fixed to something else.
+
+    What is left out stays as the standard build has it.
+    """
 
     fitting: str
     at_mm: tuple[Position, Position, Position]
     turn_deg: Turn | None = None
     mirror: bool | None = None
+    mounting: Mounting | None = None
+    on: str | None = None
+    within: str | None = None
+    pinned: bool | None = None
 
 
 class Exchange(Record):

@@ -20,6 +20,8 @@ from coachwright.model.build import (
 
 OWN_CHANGES = "the customer's own changes"
 """How the sheet's own changes are named as a wish."""
+_OF_MOVES = ("at_mm", "turn_deg", "mirror", "mounting", "on", "within", "pinned")
+"""What a moved fitting may have otherwise than in the standard build."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -220,11 +222,8 @@ def _steps(changes: Changes, current: dict[str, Fitting]) -> Iterator[tuple[str,
         yield name, None
     for move in changes.moved:
         here = current.get(move.fitting)
-        update: dict[str, object] = {"at_mm": move.at_mm}
-        if move.turn_deg is not None:
-            update |= {"turn_deg": move.turn_deg}
-        if move.mirror is not None:
-            update |= {"mirror": move.mirror}
+        told = {name: getattr(move, name) for name in _OF_MOVES}
+        update = {name: value for name, value in told.items() if value is not None}
         yield move.fitting, here and here.model_copy(update=update)
     for exchange in changes.exchanged:
         here = current.get(exchange.fitting)

@@ -1,7 +1,7 @@
 """What a page knows of who looks at it and of the build that lies open, and how it acts."""
 
 import asyncio
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
 
@@ -32,6 +32,8 @@ class Here:
         None on pages that show no build.
     picked
         Reference name of the fitting that is picked; empty for none.
+    also
+        Those that are picked besides, in the order in which they were.
     first_draws, draws
         What shows the build anew whenever anybody has edited it; the first are sent first.
     picks
@@ -42,6 +44,7 @@ class Here:
     client: Client
     now: OnBench | None = None
     picked: str = ""
+    also: tuple[str, ...] = ()
     first_draws: list[Draw] = field(default_factory=list)
     draws: list[Draw] = field(default_factory=list)
     picks: list[Callable[[str], None]] = field(default_factory=list)
@@ -53,6 +56,11 @@ class Here:
         """The build that lies open; only on pages that show one."""
         assert self.now is not None
         return self.now
+
+    @property
+    def all_picked(self) -> tuple[str, ...]:
+        """All fittings that are picked, the leading one last."""
+        return (*self.also, self.picked) if self.picked else ()
 
     @property
     def actor(self) -> str:
@@ -93,9 +101,9 @@ def on_pick(here: Here, show: Callable[[str], None]) -> None:
     show(here.picked)
 
 
-def pick(here: Here, name: str) -> None:
-    """Pick a fitting, or none."""
-    here.picked = name
+def pick(here: Here, name: str, also: Sequence[str] = ()) -> None:
+    """Pick a fitting, perhaps with others besides, or none."""
+    here.picked, here.also = name, tuple(also)
     for show in here.picks:
         show(name)
 

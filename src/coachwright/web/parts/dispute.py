@@ -15,7 +15,7 @@ from coachwright.web.parts import grid
 from coachwright.web.parts.plain import box, tool, words
 from coachwright.web.state import Here, change
 
-_MOST = 60
+_MOST = 90
 """Signs of a value that are shown."""
 
 
@@ -76,7 +76,7 @@ def _besides(found: Conflict) -> list[str]:
 def _said(value: Any) -> str:
     if value is None:
         return "nothing"
-    text = str(value)
+    text = ", ".join(map(_said, value)) if isinstance(value, list | tuple) else str(value)
     return text if len(text) <= _MOST else f"{text[:_MOST]}…"
 
 

@@ -30,12 +30,14 @@ export default {
         <rect v-for="zone in blocked" :key="'z' + zone.key" class="zone" v-bind="zone.rect"><title>{{ zone.words }}</title></rect>
         <rect v-for="clash in clashes" :key="'c' + clash.key" class="clash" v-bind="clash.rect"><title>{{ clash.words }}</title></rect>
         <g v-for="piece in pieces" :key="piece.name" class="piece" role="button" :data-name="piece.name"
-           :class="{ picked: piece.name === chosenName, carried: isMoving(piece.name) }"
-           :aria-pressed="piece.name === chosenName ? 'true' : 'false'" :aria-label="said(piece)"
+           :class="{ picked: picks.includes(piece.name), leading: piece.name === chosenName, pinned: piece.pinned, carried: isMoving(piece.name) }"
+           :aria-pressed="picks.includes(piece.name) ? 'true' : 'false'" :aria-label="said(piece)"
            :tabindex="piece.name === stop ? 0 : -1" @pointerdown.stop="down($event, piece)" @focus="stopAt(piece)">
           <rect v-bind="piece.rect"><title>{{ piece.words }}: {{ piece.part }}</title></rect>
+          <path v-if="piece.pinned" class="pin" :d="pinMark(piece)" />
           <text v-if="piece.label" class="piece-name" :x="piece.label[0]" :y="piece.label[1]" :font-size="board.letters_mm">{{ piece.words }}</text>
         </g>
+        <rect v-if="band" class="band" v-bind="bandRect" aria-hidden="true" />
         <g v-if="drag" class="ghosts" aria-hidden="true">
           <line v-for="line in guides" :key="line.key" class="guide" v-bind="line.ends" />
           <rect v-for="ghost in ghosts" :key="ghost.name" class="ghost" :class="ghost.state" v-bind="ghost.rect" />
@@ -43,12 +45,20 @@ export default {
       </svg>
       <p class="board-said small" role="status">{{ report }}</p>
     </div>`,
-  props: { board: Object, picked: String, system: String },
-  emits: ["pick", "move", "turn", "mirror", "remove", "place"],
+  props: { board: Object, event: Number, picked: Array, system: String },
+  emits: ["pick", "move", "turn", "mirror", "remove", "pin", "place"],
   data() {
-    return { drag: null, chosenName: this.picked || "", stop: "", zoom: 0, centre: null, said_last: "" };
+    return { drag: null, band: null, picks: [...this.picked], several: false, stop: "", zoom: 0, centre: null, said_last: "" };
   },
   computed: {
+    // The last of what is picked leads: the first by keyboard, and what the panel names.
+    chosenName() {
+      return this.picks[this.picks.length - 1] || "";
+    },
+    bandRect() {
+      const [a, b] = [this.paper(this.band.from), this.paper(this.band.to)];
+      return { x: Math.min(a[0], b[0]), y: Math.min(a[1], b[1]), width: Math.abs(a[0] - b[0]), height: Math.abs(a[1] - b[1]) };
+    },
     drawing() {
       const [width, height] = this.board.paper_mm;
       return this.board.drawing.replace(/^<svg ([^>]*?)width="[^"]*" height="[^"]*"/, `<svg $1width="${width}" height="${height}"`);
@@ -91,11 +101,11 @@ export default {
     ghosts() {
       if (!this.drag) return [];
       return Object.entries(this.drag.by).map(([name, by]) => {
-        const piece = this.byName[name];
+        const piece = this.lifted(name);
         const [low, high] = shifted([piece.low_mm, piece.high_mm], by);
         return { name, rect: this.rect(low, high), state: this.drag.trouble.of.includes(name) ? "in-trouble" : "" };
       }).concat(this.drag.trouble.zones.map((zone, index) => ({ name: `zone ${index}`, rect: this.rect(zone[0], zone[1]), state: "zone-hit" })))
-        .concat(this.drag.trouble.others.map((name) => ({ name: `hit ${name}`, rect: this.rect(this.byName[name].low_mm, this.byName[name].high_mm), state: "hit" })));
+        .concat(this.drag.trouble.others.filter((name) => this.byName[name]).map((name) => ({ name: `hit ${name}`, rect: this.rect(this.byName[name].low_mm, this.byName[name].high_mm), state: "hit" })));
     },
     guides() {
       const [width, height] = this.board.paper_mm;
@@ -107,25 +117,24 @@ export default {
     },
     report() {
       if (!this.drag) return this.said_last;
-      const piece = this.byName[this.drag.name];
+      const piece = this.lifted(this.drag.name);
       const by = this.drag.by[this.drag.name];
+      const more = this.drag.names.length - 1;
       const moved = ["rearwards", "right", "up"].map((word, i) => [word, ["forwards", "left", "down"][i], by[i]])
         .filter(([, , length]) => Math.abs(length) > 0.04)
         .map(([plus, minus, length]) => `${this.shown(Math.abs(length))} ${length > 0 ? plus : minus}`);
       const trouble = this.drag.trouble.words.length ? ` — ${this.drag.trouble.words.join("; ")}` : "";
-      return `${piece.words}: ${moved.join(", ") || "where it was"}${trouble}`;
+      return `${piece.words}${more ? ` and ${more} more` : ""}: ${moved.join(", ") || "where it was"}${trouble}`;
     },
   },
   watch: {
+    // Whatever others do, what is in the hand stays in the hand, and starts from where it was lifted.
     board() {
-      const busy = this.drag && !this.sent && (this.press || this.nudge.timer);
-      if (busy && this.byName[this.drag.name]) this.carry({ by: [...this.drag.by[this.drag.name]], snaps: [] });
-      else if (busy) this.cancel();
-      else {
-        const later = this.later;
-        this.settle();
-        for (const [step, fine] of later) this.step(step, fine);
-      }
+      this.picks = this.picks.filter((name) => this.byName[name]);
+      const held = this.drag && !this.sent && (this.press || this.nudge.timer);
+      if (held) this.carry({ by: [...this.drag.by[this.drag.name]], snaps: [] });
+      else if (this.sent && !this.hasLanded()) return;
+      else this.next();
       if (!this.byName[this.stop]) this.stop = this.pieces.length ? this.pieces[0].name : "";
     },
   },
@@ -134,6 +143,7 @@ export default {
     this.nudge = { timer: 0, by: [0, 0, 0] };
     this.later = [];
     this.sent = false;
+    this.landing = 0;
     this.press = null;
   },
   beforeUnmount() {
@@ -179,7 +189,14 @@ export default {
       return `${(length / 25.4).toFixed(2)} in`;
     },
     said(piece) {
-      return `${piece.words}, ${piece.part}; stands at ${piece.at.join(", ")}`;
+      return `${piece.words}, ${piece.part}; stands at ${piece.at.join(", ")}${piece.pinned ? "; pinned" : ""}`;
+    },
+    pinMark(piece) {
+      const { x, y, width } = piece.rect;
+      return `M${x + width - 2.6} ${y + 1}h1.6v1.6h-1.6zM${x + width - 1.8} ${y + 2.6}v2.2`;
+    },
+    lifted(name) {
+      return (this.drag && this.drag.origin[name]) || this.byName[name];
     },
 
     // ------------------------------------------------------------------------- picking and dragging
@@ -195,47 +212,100 @@ export default {
     chosen(event, piece) {
       const there = this.stack(event).map((each) => each.name);
       const chain = [piece.name, ...piece.carriers].filter((name) => there.includes(name) || name === piece.name);
-      if (chain.includes(this.chosenName)) return { name: this.chosenName, deeper: chain[chain.indexOf(this.chosenName) - 1] || chain[chain.length - 1] };
+      const inHand = chain.find((name) => this.picks.includes(name));
+      if (inHand) return { name: inHand, deeper: chain[chain.indexOf(inHand) - 1] || chain[chain.length - 1] };
       return { name: chain[chain.length - 1], deeper: "" };
+    },
+    adds(event) {
+      return event.shiftKey || event.ctrlKey || event.metaKey || this.several;
     },
     down(event, piece) {
       if (event.button) return;
       const choice = this.chosen(event, piece);
-      this.press = { ...choice, at: [event.clientX, event.clientY], from: this.under(event), id: event.pointerId };
-      if (choice.name !== this.chosenName) this.choose(choice.name);
+      const had = this.picks.includes(choice.name);
+      const adding = this.adds(event);
+      this.press = { ...choice, had, adding, at: [event.clientX, event.clientY], from: this.under(event) };
+      if (!had) this.choose(adding ? [...this.picks, choice.name] : [choice.name]);
       this.stop = choice.name;
+      this.hold(event);
+    },
+    hold(event) {
       this.$refs.sheet.setPointerCapture(event.pointerId);
       this.$refs.sheet.addEventListener("pointermove", this.moved);
       this.$refs.sheet.addEventListener("pointerup", this.up, { once: true });
       this.$refs.sheet.addEventListener("pointercancel", this.cancel, { once: true });
     },
+    // A press beside all fittings lets go of them; drawn open it picks what lies wholly in the band.
+    blank(event) {
+      if (event.target !== this.$refs.sheet || event.button) return;
+      const from = this.under(event);
+      this.press = { name: "", adding: this.adds(event), at: [event.clientX, event.clientY], from };
+      if (event.pointerType === "touch") {
+        this.press = null;
+        if (this.picks.length) this.choose([]);
+      } else this.hold(event);
+    },
     moved(event) {
       if (!this.press) return;
       const far = Math.hypot(event.clientX - this.press.at[0], event.clientY - this.press.at[1]);
-      if (!this.drag && far < DRAG_PX) return;
-      if (!this.drag) this.lift(this.press.name);
+      if (!this.drag && !this.band && far < DRAG_PX) return;
       const here = this.under(event);
+      if (!this.press.name) {
+        this.band = { from: this.press.from, to: here };
+        return;
+      }
+      if (!this.drag && !this.lift(this.press.name)) {
+        this.loose();
+        this.press = null;
+        return;
+      }
       let across = here[0] - this.press.from[0];
       let up = here[1] - this.press.from[1];
       if (event.shiftKey) Math.abs(across) > Math.abs(up) ? (up = 0) : (across = 0);
       this.carry(this.snapped(across, up, event.altKey));
     },
-    up(event) {
+    up() {
       this.loose();
       const press = this.press;
       this.press = null;
       if (!press) return;
-      if (!this.drag) {
-        if (press.deeper && press.deeper !== this.chosenName) this.choose(press.deeper);
-        const element = this.$el.querySelector(`[data-name="${press.deeper || press.name}"]`);
-        if (element) element.focus({ preventScroll: true });
-        return;
+      if (this.drag) this.settleSoon(this.drag.name);
+      else if (press.name) this.pressed(press);
+      else {
+        const inBand = this.band ? this.banded() : [];
+        this.band = null;
+        const before = press.adding ? this.picks.filter((name) => !inBand.includes(name)) : [];
+        if (inBand.length || (this.picks.length && !press.adding)) this.choose([...before, ...inBand]);
       }
-      this.settleSoon(this.drag.name, this.drag.by[this.drag.name]);
+    },
+    pressed(press) {
+      let name = press.name;
+      if (press.adding) {
+        if (press.had) this.choose(this.picks.filter((each) => each !== name));
+      } else {
+        name = press.deeper || name;
+        if (this.picks.length !== 1 || name !== this.chosenName) this.choose([name]);
+      }
+      const element = this.$el.querySelector(`[data-name="${name}"]`);
+      if (element) element.focus({ preventScroll: true });
+    },
+    banded() {
+      const { from, to } = this.band;
+      const inside = this.pieces.filter((piece) => {
+        const ends = [this.flat(piece.low_mm), this.flat(piece.high_mm)];
+        return [0, 1].every((i) => ends.every((end) => end[i] >= Math.min(from[i], to[i]) && end[i] <= Math.max(from[i], to[i])));
+      });
+      return this.outermost(inside);
+    },
+    // What is built into one of them goes along with it and is not picked besides.
+    outermost(pieces) {
+      const names = pieces.map((piece) => piece.name);
+      return pieces.filter((piece) => !piece.carriers.some((name) => names.includes(name))).map((piece) => piece.name);
     },
     cancel() {
       this.loose();
       this.press = null;
+      this.band = null;
       this.settle();
     },
     loose() {
@@ -243,54 +313,85 @@ export default {
       this.$refs.sheet.removeEventListener("pointerup", this.up);
       this.$refs.sheet.removeEventListener("pointercancel", this.cancel);
     },
-    blank(event) {
-      if (event.target === this.$refs.sheet && this.chosenName) this.choose("");
-    },
-    settleSoon(name, by) {
-      const moved = by.map(rounded);
+    settleSoon(name) {
+      const moved = this.drag.by[name].map(rounded);
+      clearTimeout(this.nudge.timer);
+      this.nudge.timer = 0;
       this.said_last = this.report;
       this.sent = moved.some((length) => length);
-      if (this.sent) this.$emit("move", { name, by: moved });
+      this.landing = 0;
+      if (this.sent) this.$emit("move", { names: this.drag.names, by: moved, event: this.drag.event });
       else this.settle();
     },
-    choose(name) {
-      this.show_picked(name);
-      this.$emit("pick", name);
+    // The server has kept it as this event; its drawing may be here already, or comes next.
+    landed(event) {
+      this.landing = event;
+      if (this.sent && this.hasLanded()) this.next();
     },
-    show_picked(name) {
-      this.chosenName = name;
-      if (name && this.byName[name]) this.stop = name;
+    hasLanded() {
+      return this.landing && this.event >= this.landing;
+    },
+    next() {
+      const later = this.later;
+      this.settle();
+      for (const [step, fine] of later) this.step(step, fine);
+    },
+    choose(names) {
+      this.show_picked(names);
+      this.$emit("pick", [...this.picks]);
+    },
+    show_picked(names) {
+      this.picks = names.filter((name, place) => this.byName[name] && names.indexOf(name) === place);
+      if (this.chosenName) this.stop = this.chosenName;
+    },
+    gather(several) {
+      this.several = several;
     },
     settle() {
       clearTimeout(this.nudge.timer);
       this.drag = null;
       this.sent = false;
+      this.landing = 0;
       this.nudge = { timer: 0, by: [0, 0, 0] };
       this.later = [];
     },
 
     // ---------------------------------------------------------------------------- what moves along
     lift(name) {
-      this.drag = { name, by: {}, snaps: [], usual: new Set(), trouble: { words: [], of: [], zones: [], others: [] } };
+      const pinned = this.picks.filter((each) => this.byName[each].pinned).map((each) => this.byName[each].words);
+      if (pinned.length) {
+        this.said_last = `${pinned.join(", ")} ${pinned.length > 1 ? "are" : "is"} pinned; P lets go`;
+        return false;
+      }
+      this.drag = { name, names: [...this.picks], event: this.event, origin: {}, by: {}, snaps: [], usual: new Set(), trouble: { words: [], of: [], zones: [], others: [] } };
       this.carry({ by: [0, 0, 0], snaps: [] });
+      this.drag.origin = Object.fromEntries(Object.keys(this.drag.by).map((each) => [each, this.byName[each]]));
       this.drag.usual = new Set(this.conflicts(true).map((each) => each.key));
       this.drag.trouble = { words: [], of: [], zones: [], others: [] };
+      return true;
     },
     isMoving(name) {
       return !!this.drag && name in this.drag.by;
     },
     carry({ by, snaps }) {
-      const along = { [this.drag.name]: by };
-      this.byName[this.drag.name].follows.forEach((names, axis) => {
-        for (const name of names) {
-          if (!this.byName[name]) continue;
-          along[name] = along[name] || [0, 0, 0];
-          along[name][axis] = by[axis];
-        }
-      });
+      const along = Object.fromEntries(this.drag.names.map((name) => [name, by]));
+      for (const lead of this.drag.names) {
+        this.lifted(lead).follows.forEach((names, axis) => {
+          for (const name of names) {
+            if (this.drag.names.includes(name) || !this.lifted(name)) continue;
+            along[name] = along[name] || [0, 0, 0];
+            along[name][axis] = by[axis];
+          }
+        });
+      }
       this.drag.by = along;
       this.drag.snaps = snaps;
       const found = this.conflicts(false).filter((each) => !this.drag.usual.has(each.key));
+      for (const name of Object.keys(along)) {
+        if (this.lifted(name).pinned && along[name].some((length) => length)) {
+          found.unshift({ mine: name, other: "", words: `${this.lifted(name).words} is pinned and would go along` });
+        }
+      }
       this.drag.trouble = {
         words: [...new Set(found.map((each) => each.words))].slice(0, 3),
         of: found.map((each) => each.mine),
@@ -307,11 +408,11 @@ export default {
       const still = this.board.pieces.filter((piece) => !(piece.name in this.drag.by));
       for (const mine of moving) {
         const by = this.drag.by[mine];
-        const boxes = this.byName[mine].boxes_mm.map((box) => shifted(box, by));
+        const boxes = this.lifted(mine).boxes_mm.map((box) => shifted(box, by));
         for (const other of still) {
           const key = [mine, other.name].sort().join("|");
           if (joined(boxes, other.boxes_mm) && !(lifting && known.has(key))) {
-            found.push({ key, mine, other: other.name, words: `${this.byName[mine].words} runs into ${other.words}` });
+            found.push({ key, mine, other: other.name, words: `${this.lifted(mine).words} runs into ${other.words}` });
           }
         }
         found.push(...this.outside(mine, by));
@@ -320,7 +421,7 @@ export default {
         const mine = zone.fitting in this.drag.by;
         const by = mine ? this.drag.by[zone.fitting] : [0, 0, 0];
         const space = shifted([zone.low_mm, zone.high_mm], by);
-        const takers = mine ? still : moving.map((name) => this.byName[name]);
+        const takers = mine ? still : moving.map((name) => this.lifted(name));
         for (const taker of takers) {
           if (taker.name === zone.fitting) continue;
           const boxes = mine ? taker.boxes_mm : taker.boxes_mm.map((box) => shifted(box, this.drag.by[taker.name]));
@@ -332,7 +433,7 @@ export default {
       return found;
     },
     outside(name, by) {
-      const piece = this.byName[name];
+      const piece = this.lifted(name);
       const [low, high] = shifted([piece.low_mm, piece.high_mm], by);
       return piece.stops_mm.flatMap((stops, axis) =>
         stops.length === 2 && (low[axis] < stops[0] - SLACK_MM || high[axis] > stops[1] + SLACK_MM)
@@ -349,7 +450,7 @@ export default {
       for (const axis of [view.across_axis, view.up_axis]) {
         if (!by[axis]) continue;
         const found = free ? null : this.nearest(axis, by[axis]);
-        const low = this.byName[this.drag.name].low_mm[axis];
+        const low = this.lifted(this.drag.name).low_mm[axis];
         if (found) {
           by[axis] += found.off;
           const factor = axis === view.across_axis ? view.across_factor : 1;
@@ -363,7 +464,7 @@ export default {
     },
     nearest(axis, by) {
       const most = Math.min(SNAP_PX * this.per_px(), SNAP_MOST_MM);
-      const piece = this.byName[this.drag.name];
+      const piece = this.lifted(this.drag.name);
       const sides = [piece.low_mm[axis] + by, piece.high_mm[axis] + by];
       let best = null;
       for (const at of this.edges(piece, axis)) {
@@ -391,13 +492,19 @@ export default {
     key(event) {
       const arrows = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
       const name = event.target.dataset ? event.target.dataset.name : "";
+      if ((event.ctrlKey || event.metaKey) && event.key === "a") {
+        this.choose(this.outermost(this.pieces));
+        event.preventDefault();
+        return;
+      }
       const plain = !event.ctrlKey && !event.metaKey && !event.altKey;
       if (!plain) return;
       if (event.key in arrows && this.chosenName) this.step(arrows[event.key], event.shiftKey);
-      else if (event.key === "Enter" || event.key === " ") name && this.choose(name === this.chosenName ? "" : name);
-      else if (event.key === "PageDown") this.go(1);
-      else if (event.key === "PageUp") this.go(-1);
-      else if (event.key === "Escape") this.drag ? this.cancel() : this.choose("");
+      else if (event.key === "Enter" || event.key === " ") name && this.toggle(name, event.shiftKey || this.several);
+      else if (event.key === "PageDown") this.go(1, event.shiftKey);
+      else if (event.key === "PageUp") this.go(-1, event.shiftKey);
+      else if (event.key === "Escape") this.drag ? this.cancel() : this.choose([]);
+      else if (event.key === "p" && this.chosenName) this.$emit("pin", this.chosenName);
       else if (event.key === "r" && this.chosenName) this.$emit("turn", this.chosenName);
       else if (event.key === "m" && this.chosenName) this.$emit("mirror", this.chosenName);
       else if (event.key === "Delete" && this.chosenName) this.$emit("remove", this.chosenName);
@@ -407,6 +514,10 @@ export default {
       else return;
       event.preventDefault();
     },
+    toggle(name, adding) {
+      const others = adding ? this.picks.filter((each) => each !== name) : [];
+      this.choose(this.picks.includes(name) ? others : [...others, name]);
+    },
     step([across, up], fine) {
       const piece = this.byName[this.chosenName];
       if (!piece || this.press) return;
@@ -415,20 +526,20 @@ export default {
         return;
       }
       const length = fine ? this.board.fine_mm : this.board.grid_mm;
-      if (!this.drag) this.lift(this.chosenName);
+      if (!this.drag && !this.lift(this.chosenName)) return;
       const more = this.vector(across * length, up * length);
       this.nudge.by = this.nudge.by.map((value, axis) => value + more[axis]);
       this.carry({ by: [...this.nudge.by], snaps: [] });
       clearTimeout(this.nudge.timer);
       const name = this.chosenName;
-      this.nudge.timer = setTimeout(() => this.settleSoon(name, this.nudge.by), NUDGE_WAIT_MS);
+      this.nudge.timer = setTimeout(() => this.settleSoon(name), NUDGE_WAIT_MS);
     },
-    go(by) {
+    go(by, adding) {
       const order = this.board.pieces.filter((piece) => piece.shown);
       const here = order.findIndex((piece) => piece.name === (this.chosenName || this.stop));
       const next = order[(here + by + order.length) % order.length];
       if (!next) return;
-      this.choose(next.name);
+      this.choose(adding ? [...this.picks.filter((name) => name !== next.name), next.name] : [next.name]);
       this.stop = next.name;
       this.$nextTick(() => this.$el.querySelector(`[data-name="${next.name}"]`)?.focus({ preventScroll: true }));
     },

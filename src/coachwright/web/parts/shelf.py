@@ -4,7 +4,9 @@ from collections.abc import Awaitable, Callable
 
 from nicegui import ui
 
+from coachwright.actions.fixing import MOUNTINGS
 from coachwright.actions.shelving import GROUPS, ShelfPart, shelf
+from coachwright.model.build import Mounting
 from coachwright.web.parts.plain import box, tool, words
 from coachwright.web.state import Here
 
@@ -13,8 +15,8 @@ _ALL = "All boards"
 _DRAG = "(event) => event.dataTransfer.setData('text/x-part', event.currentTarget.dataset.part)"
 
 
-def create(here: Here, put: Callable[[str], Awaitable[None]]) -> None:
-    """Show the shelf.
+def create(here: Here, put: Callable[[str], Awaitable[None]]) -> "Shelf":
+    """Show the shelf, and return it.
 
     Parameters
     ----------
@@ -23,16 +25,27 @@ def create(here: Here, put: Callable[[str], Awaitable[None]]) -> None:
     put
         Puts the part of an id into the build.
     """
-    _Shelf(here, put).create()
+    made = Shelf(here, put)
+    made.create()
+    return made
 
 
-class _Shelf:
+class Shelf:
+    """The shelf of one page."""
+
     def __init__(self, here: Here, put: Callable[[str], Awaitable[None]]) -> None:
         self._here = here
         self._put = put
         self._compared: list[ShelfPart] = []
 
+    @property
+    def mounting(self) -> Mounting | None:
+        """What the next part is fixed to; None for what it usually is."""
+        chosen = self._fixed.value
+        return Mounting(chosen) if chosen else None
+
     def create(self) -> None:
+        """Show it."""
         with box("shelf card", tag="section", label="Shelf of parts"):
             words("Shelf", tag="h2")
             self._words = ui.input("Find a part", on_change=self._fill).props(
@@ -43,6 +56,9 @@ class _Shelf:
                 value=GROUPS[0][0],
                 label="Board",
                 on_change=self._fill,
+            ).props("outlined dense options-dense")
+            self._fixed = ui.select(
+                {"": "what is usual for it", **MOUNTINGS}, value="", label="Fix it to"
             ).props("outlined dense options-dense")
             self._tray = box("tray")
             self._list = box("parts", tag="ul")
