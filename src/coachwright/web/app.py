@@ -17,6 +17,9 @@ from coachwright.web.parts.plain import link, words
 from coachwright.web.state import Here, show_everybody, watch
 from coachwright.web.ticking import tell
 
+_MOST_S = 60.0
+"""A page that a busy machine builds slowly is shown late, not refused with an error after 3 s."""
+
 
 def declare(bench: Bench, house: House | None = None) -> None:
     """Declare every page of a bench, the style sheet, the door and the headers."""
@@ -27,9 +30,10 @@ def declare(bench: Bench, house: House | None = None) -> None:
     app.middleware("http")(with_headers)
     for page in PAGES:
         if page.of_build:
-            ui.page(f"/build/{{build_id}}/{page.slug}")(_of_build(bench, page))
+            address, show = f"/build/{{build_id}}/{page.slug}", _of_build(bench, page)
+            ui.page(address, response_timeout=_MOST_S)(show)
         else:
-            ui.page(page.address())(_plain(bench, page))
+            ui.page(page.address(), response_timeout=_MOST_S)(_plain(bench, page))
 
 
 def _plain(bench: Bench, page: Page) -> Callable[[], None]:
