@@ -23,6 +23,8 @@ from coachwright.errors import OutOfRange
 FULL_SUN_W_PER_M2 = 1000.0
 TEST_DEGC = 25.0
 """Standard test conditions. [nrel-pvwatts]"""
+COATING_RATIO = 1.3
+"""Refractive index of a coating against reflection. [nrel-pvwatts]"""
 BONDED, FREE = "insulated back glass-polymer", "open rack glass-polymer"
 """How a panel is mounted: glued to the roof, or with air behind it. [sandia-sapm]"""
 
@@ -35,11 +37,14 @@ class PanelSpec:
     ----------
     bonded
         Glued to the roof, without air behind it.
+    coated
+        Its glass is coated against reflection.
     """
 
     rated_w: float
     coefficient_frac_per_k: float
     bonded: bool
+    coated: bool = False
 
 
 @dataclass(frozen=True, kw_only=True, slots=True, eq=False)
@@ -197,8 +202,8 @@ def _free(
     )
     warm = np.maximum(1.0 + panel.coefficient_frac_per_k * (cells - TEST_DEGC), 0.0)
     rate = panel.rated_w / FULL_SUN_W_PER_M2 * warm * (1.0 - loss_frac)
-    beam_in = rate * beam * incidence_frac(angle_deg=90.0 - path.altitude_deg)
-    return beam_in, rate * sky * _sky_incidence_ratio(), cells
+    toward = incidence_frac(angle_deg=90.0 - path.altitude_deg, coated=panel.coated)
+    return rate * beam * toward, rate * sky * _sky_incidence_ratio(panel.coated), cells
 
 
 def cell_degc(*, light_w_per_m2: Hours, air: Hours, wind_m_per_s: Hours, mounting: str) -> Hours:
@@ -246,17 +251,19 @@ def cell_degc(*, light_w_per_m2: Hours, air: Hours, wind_m_per_s: Hours, mountin
     raise OutOfRange("mounting", mounting, known)
 
 
-def incidence_frac(*, angle_deg: Hours) -> Hours:
+def incidence_frac(*, angle_deg: Hours, coated: bool = False) -> Hours:
     """Return the share of the sun's light that passes a panel's glass, over that square to it.
 
     Parameters
     ----------
     angle_deg
         Between the sun and the panel's normal. [deg]
+    coated
+        Against reflection.
 
     Notes
     -----
-    Snell and Bouguer for glass of index 1.526, 2 mm, 4 per metre.
+    Snell and Bouguer for glass of index 1.526, 2 mm, 4 per metre; a coating has index 1.3.
 
     References
     ----------
@@ -264,7 +271,8 @@ def incidence_frac(*, angle_deg: Hours) -> Hours:
     """
     from pvlib import iam  # noqa: PLC0415  # half a second that no check needs
 
-    found = iam.physical(np.clip(angle_deg, 0.0, 90.0))
+    coating = COATING_RATIO if coated else None
+    found = iam.physical(np.clip(angle_deg, 0.0, 90.0), n_ar=coating)
     return np.nan_to_num(np.asarray(found, dtype=np.float64))
 
 
@@ -289,11 +297,12 @@ def flat_loss_frac() -> float:
 
 
 @cache
-def _sky_incidence_ratio() -> float:
+def _sky_incidence_ratio(coated: bool) -> float:  # a key of the cache
     """Return the same for the light of an even sky on a flat panel."""
     from pvlib import iam  # noqa: PLC0415
 
-    return float(iam.marion_diffuse("physical", 0.0)["sky"])
+    coating = COATING_RATIO if coated else None
+    return float(iam.marion_diffuse("physical", 0.0, n_ar=coating)["sky"])
 
 
 def controlled_w(
