@@ -11,6 +11,7 @@ import sys
 import tempfile
 from pathlib import Path
 
+from benchmarks.climate import climate_lines
 from benchmarks.commands import COMMANDS, Command, run_once
 from benchmarks.stages import CALLS, STAGES, stage_line
 
@@ -32,6 +33,8 @@ def main() -> int:
     print(f"\nstages inside one interpreter, {CALLS} calls, warm, median of each")
     for stage in STAGES:
         print(stage_line(stage, ROOT))
+    for line in climate_lines(ROOT):
+        print(line)
     return 0
 
 
