@@ -31,11 +31,12 @@ def create(here: Here) -> None:
     """Fill the page."""
     sheet.styled()
     styled("forms")
-    sheet.heading(
-        "People and log",
-        "Who may use the bench when it listens to other machines, and what was done.",
-    )
-    _Office(here)
+    with box("stack"):
+        sheet.heading(
+            "People and log",
+            "Who may use the bench when it listens to other machines, and what was done.",
+        )
+        _Office(here)
 
 
 class _Office:

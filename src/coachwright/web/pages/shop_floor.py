@@ -39,7 +39,8 @@ def create(here: Here) -> None:
     """Fill the page."""
     sheet.styled()
     styled("floor")
-    _Floor(here)
+    with box("stack"):
+        _Floor(here)
 
 
 class _Line:

@@ -123,7 +123,7 @@ class _Shown:
             words(by, "accepted", tag="p")
         found = finding.source
         where = " in the source" if found.status is Status.READ else ""
-        said = f"{source_text(found.key)} {clause_of(found)}{where}"
+        said = f"{source_text(found.key).rstrip('.')}, {clause_of(found)}{where}"
         words(said, "quiet small", tag="p")
 
     def _tools(self) -> None:
