@@ -38,6 +38,25 @@ def test_modules_can_be_pinned_or_left_out() -> None:
     }
 
 
+@pytest.mark.parametrize("name", ["galley", "sink"])
+def test_what_is_pinned_on_the_board_stays_with_its_whole_module(name: str) -> None:
+    build = kitchen()
+    pinned = build.model_copy(
+        update={
+            "fittings": tuple(
+                each.model_copy(
+                    update={"fitting": each.fitting.model_copy(update={"pinned": True})}
+                )
+                if each.name == name
+                else each
+                for each in build.fittings
+            )
+        }
+    )
+    groups = groups_of(pinned, FloorWish())
+    assert [group.name for group in groups if group.pinned] == ["galley"]
+
+
 def test_what_stands_in_the_middle_has_no_mirror_image() -> None:
     groups = {group.name: group for group in groups_of(kitchen(), FloorWish())}
     assert {name for name, group in groups.items() if group.centred} == {"chest"}

@@ -220,3 +220,14 @@ def test_an_air_conditioner_asks_for_more_room_than_a_rack() -> None:
     plain = panel("p", (490, 490), 50)
     cooled = plain.model_copy(update={"air_conditioner": plain.solar_panel})
     assert clearance_mm(cooled) > clearance_mm(plain) == GAP_MM
+
+
+def test_a_pinned_panel_stays_and_others_lie_beside_it() -> None:
+    old = builds.fitting(
+        "old", "old", at=["1025 mm", "-500 mm", "against roof"], mounting="roof", pinned=True
+    )
+    build = roof_build(fittings=[old], parts=[panel_data("old", (990, 490), 80)])
+    plan = propose_roof(build, RoofWish(panels=(panel("p", (990, 490), 100),)), SEARCH)
+    assert plan.removed == ()
+    assert (plan.present_w, plan.total_w, plan.faults) == (0, 300, ())
+    assert [fitted.name for fitted in plan.build.fittings].count("old") == 1

@@ -110,6 +110,7 @@ def test_a_finger_picks_several_where_there_is_no_shift(board: Page) -> None:
     press(board, "stall")
     assert picked(board) == {"bench", "stall"}
     several.click()
+    expect(several).to_have_attribute("aria-pressed", "false")
     press(board, "bench")
     assert picked(board) == {"bench"}
 

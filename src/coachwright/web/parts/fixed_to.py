@@ -42,9 +42,9 @@ class FixedTo:
         fitting = fitted.fitting
         offered = _NOTHING | carriers(work.build, self._name)
         self._filling = True
-        self._mounting.set_options(MOUNTINGS, value=str(fitting.mounting))
+        _show(self._mounting, MOUNTINGS, str(fitting.mounting))
         for made, now in ((self._within, fitting.within), (self._on, fitting.on)):
-            made.set_options(offered | {now: offered.get(now, now)}, value=now)
+            _show(made, offered | {now: offered.get(now, now)}, now)
         self._filling = False
 
     def _list(self, label: str, told: Told) -> ui.select:
@@ -64,6 +64,14 @@ class FixedTo:
 
         made.on_value_change(lambda event: chosen(event.value))
         return made
+
+
+def _show(made: ui.select, offered: dict[str, str], now: str) -> None:
+    """Show what is chosen; the list is sent again only where it is another."""
+    if made.options != offered:
+        made.set_options(offered, value=now)
+    elif made.value != now:
+        made.value = now
 
 
 def _fix(sheet: BuildSheet, build: Build, name: str, mounting: str) -> tuple[Edit, ...]:

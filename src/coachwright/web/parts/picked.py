@@ -74,7 +74,8 @@ class _Picked:
     def _changed(self, work: OnBench) -> None:
         names = _names(work)
         self._filling = True
-        self._choice.set_options(names, value=None)
+        if self._choice.options != names:
+            self._choice.set_options(names, value=None)
         self._filling = False
         left = [name for name in self._here.all_picked if name in names]
         self._here.picked = left[-1] if left else ""
@@ -152,6 +153,8 @@ class _Picked:
         picked = self._here.all_picked
         if picked:
             pinned = all_pinned(self._here.work.build, picked)
+            if self._pin.props.get("aria-pressed") == ("true" if pinned else "false"):
+                return
             self._pin.set_text("Pinned" if pinned else "Pin")
             self._pin.props["aria-pressed"] = "true" if pinned else "false"
             self._pin.update()
