@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from coachwright.living.assumed import assumed
 from coachwright.living.coverage import Covered, Told, coverage
-from coachwright.living.envelope import films, layers_m2k_per_w, plane_w_per_m2k, ribbed
+from coachwright.living.envelope import plane_w_per_m2k, ribbed
 from coachwright.living.given_body import Layer
 from coachwright.living.materials import gap_m2k_per_w, material, wood_w_per_m_k
 from coachwright.living.panes_given import Pane
@@ -271,14 +271,3 @@ def _group(surface: str, covered: Covered, number: int) -> str:
 def _rib_frac(build: Build) -> float:
     stated = build.vehicle.skin.rib_frac
     return assumed("rib-share").value if stated is None else stated
-
-
-def film_sum_m2k_per_w(direction: str) -> float:
-    """Return both films of a direction."""
-    film = films(direction)
-    return film.inner_m2k_per_w + film.outer_m2k_per_w
-
-
-def between_m2k_per_w(patch: Patch) -> float:
-    """Return the resistance of a patch's layers."""
-    return layers_m2k_per_w(patch.layers)
