@@ -104,7 +104,7 @@ def test_a_bigger_battery_is_chosen_and_its_mass_is_seen(board: Page) -> None:
     piece(board, "battery-left").focus()
     board.keyboard.press("Enter")
     board.get_by_role("button", name="Exchange").click()
-    choice = board.locator(".q-dialog tr", has_text="Ah").first.get_by_role("button")
+    choice = board.locator(".q-dialog").get_by_role("button", name=re.compile("^Take ")).first
     after_an_edit(board, choice.click)
     expect(board.locator(".line", has_text="Payload left").locator(".moved")).to_be_visible()
 

@@ -58,7 +58,7 @@ async def _go(way: Callable[[], Awaitable[str]], dialog: ui.dialog) -> None:
 def _places(found: Conflict) -> None:
     disputed = found.disputed or tuple((mine, mine) for mine in found.my_differences)
     rows = [
-        (mine.place, _said(mine.before), _said(mine.after), _said(theirs.after))
+        (_where(mine.place), _said(mine.before), _said(mine.after), _said(theirs.after))
         for mine, theirs in disputed
     ]
     grid.create(("place", "it was", "yours", "theirs"), rows, label="What collides")
@@ -70,7 +70,14 @@ def _places(found: Conflict) -> None:
 
 def _besides(found: Conflict) -> list[str]:
     collided = {theirs.place for _, theirs in found.disputed}
-    return [each.place for each in found.their_differences if each.place not in collided]
+    places = (each.place for each in found.their_differences if each.place not in collided)
+    return [_where(place) for place in places]
+
+
+def _where(place: str) -> str:
+    """Return a place of the sheet as a person reads it."""
+    words_ = place.replace("-", " ").split(".")
+    return " › ".join(words_[1:] if words_[0] == "fittings" else words_)
 
 
 def _said(value: Any) -> str:

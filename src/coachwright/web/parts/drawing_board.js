@@ -48,9 +48,13 @@ export default {
   props: { board: Object, event: Number, picked: Array, system: String },
   emits: ["pick", "move", "turn", "mirror", "remove", "pin", "place"],
   data() {
-    return { drag: null, band: null, picks: [...this.picked], several: false, stop: "", zoom: 0, centre: null, said_last: "" };
+    return { drag: null, band: null, wanted: [...this.picked], several: false, stop: "", zoom: 0, centre: null, said_last: "" };
   },
   computed: {
+    // What is told to be picked may be drawn only a moment later.
+    picks() {
+      return this.wanted.filter((name, place) => this.byName[name] && this.wanted.indexOf(name) === place);
+    },
     // The last of what is picked leads: the first by keyboard, and what the panel names.
     chosenName() {
       return this.picks[this.picks.length - 1] || "";
@@ -130,7 +134,6 @@ export default {
   watch: {
     // Whatever others do, what is in the hand stays in the hand, and starts from where it was lifted.
     board() {
-      this.picks = this.picks.filter((name) => this.byName[name]);
       const held = this.drag && !this.sent && (this.press || this.nudge.timer);
       if (held) this.carry({ by: [...this.drag.by[this.drag.name]], snaps: [] });
       else if (this.sent && !this.hasLanded()) return;
@@ -341,7 +344,7 @@ export default {
       this.$emit("pick", [...this.picks]);
     },
     show_picked(names) {
-      this.picks = names.filter((name, place) => this.byName[name] && names.indexOf(name) === place);
+      this.wanted = names;
       if (this.chosenName) this.stop = this.chosenName;
     },
     gather(several) {
