@@ -431,3 +431,28 @@ def test_a_window_in_a_door_counts_with_the_door() -> None:
         each.area_m2 for each in body(made, heading_deg=0.0).surfaces if "left" in each.name
     )
     assert other - bare == pytest.approx(0.24)
+
+
+def test_a_vent_that_stays_open_leaks_day_and_night() -> None:
+    vent = part(
+        "vent",
+        opening={
+            "kind": "vent",
+            "clear_width": "200 mm",
+            "clear_height": "200 mm",
+            "opens": False,
+            "free_vent": "400 cm2",
+        },
+    )
+    locker = part("locker", body={"size": ["300 mm", "300 mm", "500 mm"], "mass": "5 kg"})
+    tight, open_roof = build(), with_parts((vent, {"mounting": "roof"}))
+    hidden = with_parts((locker, {}), (vent, {"within": "thing-0"}))
+    rooms = [found(made).body.rooms[0] for made in (tight, open_roof, hidden)]
+    flows = [room.leak_per_h * room.volume_m3 for room in rooms]
+    assert flows[1] - flows[0] == pytest.approx(0.02 * 0.3 * 3600.0)
+    assert flows[2] == pytest.approx(flows[0])
+    assert found(tight).air.least_m3_per_h == 20.0
+    assert found(open_roof).air.least_m3_per_h == 0.0
+    assert envelope(open_roof).leak_w_per_k - envelope(tight).leak_w_per_k == pytest.approx(
+        0.34 * 21.6
+    )

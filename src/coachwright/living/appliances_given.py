@@ -6,7 +6,7 @@ from coachwright.living.cooling import dx_curve
 from coachwright.living.given import Air, AirHeater, Cooler, Fridge
 from coachwright.living.heating import fuel_heat, high_loss_frac
 from coachwright.living.loads_given import airs
-from coachwright.living.rooms_given import stalls
+from coachwright.living.rooms_given import stalls, vents_m3_per_h
 from coachwright.model.build import Build, Fitted
 from coachwright.model.facets import AcLoad, DcLoad, Heater, Mode
 
@@ -140,27 +140,18 @@ def fridges(build: Build) -> tuple[Fridge, ...]:
 
 
 def air(build: Build) -> Air:
-    """Return the fresh air beyond the leaks: vents, habit, fans, opened hatches."""
+    """Return the fresh air beyond leaks and vents: habit, fans, opened hatches."""
     people = len(build.brief.travellers)
-    vents = sum(_open_m2(fitted) for fitted in build.having("opening"))
-    kept = vents / 2.0 * assumed("vent-speed").value * S_PER_H
+    kept = vents_m3_per_h(build)
     fans = [each for each in build.having("fan") if airs(each)]
     flow = sum(each.part.fan.flow_l_per_min for each in fans if each.part.fan is not None)
     return Air(
-        least_m3_per_h=max(kept, people * assumed("fresh-air").value),
+        least_m3_per_h=max(0.0, people * assumed("fresh-air").value - kept),
         fan_m3_per_h=flow * _MIN_PER_H / _L_PER_M3 * assumed("fan-share").value,
         fan_w=sum(_strongest_w(each) for each in fans),
         hatch_m3_per_h=sum(opened_m2(build)) * assumed("opening-speed").value * S_PER_H,
         humid_frac=assumed("humid").value if fans else 1.0,
     )
-
-
-def _open_m2(fitted: Fitted) -> float:
-    """Return what an opening keeps open to the living space; not of lockers and cabinets."""
-    opening = fitted.part.opening
-    if opening is None or opening.free_vent_m2 is None or fitted.fitting.within:
-        return 0.0
-    return opening.free_vent_m2
 
 
 def _strongest_w(fitted: Fitted) -> float:

@@ -20,7 +20,7 @@ from coachwright.living.given_body import Body, Layer, Mass, Passage, Plane, Roo
 from coachwright.living.model import Envelope
 from coachwright.living.panes_given import Pane, panes
 from coachwright.living.ribs import bridge_w_per_k
-from coachwright.living.rooms_given import CABIN, Stall, furniture_j_per_k, stalls
+from coachwright.living.rooms_given import CABIN, Stall, furniture_j_per_k, stalls, vents_m3_per_h
 from coachwright.living.shell_given import ROOF_DEG, Patch, areas, patches
 from coachwright.living.windows import framed_frac, glazing
 from coachwright.model.build import Build
@@ -40,6 +40,7 @@ def envelope_of(build: Build) -> Envelope:
     front = [*_patch_lines(cab), *(_pane_line(each) for each in glass if each.room == CAB)]
     volume = areas(build).volume_m3
     air = leak_w_per_k(air_m3=volume, leak_per_h=assumed("leak-rate").value)
+    air += AIR_WH_PER_M3_K * vents_m3_per_h(build)
     cab_air = leak_w_per_k(air_m3=cab_m3(build), leak_per_h=assumed("cab-leak-rate").value)
     if between.closed:
         front = [_behind(between, front, cab_air)]
@@ -158,12 +159,12 @@ def body(build: Build, *, heading_deg: float | None = None) -> Body:
 
 def _rooms(build: Build, warmed: tuple[Stall, ...]) -> tuple[Room, ...]:
     buffer, floor = assumed("vapour-buffer").value, assumed("floor-sun").value
-    taken = sum(each.air_m3 for each in warmed)
+    volume = areas(build).volume_m3 - sum(each.air_m3 for each in warmed)
     return (
         Room(
             name=CABIN,
-            volume_m3=areas(build).volume_m3 - taken,
-            leak_per_h=assumed("leak-rate").value,
+            volume_m3=volume,
+            leak_per_h=assumed("leak-rate").value + vents_m3_per_h(build) / volume,
             vapour_buffer_ratio=buffer,
             floor_sun_frac=floor,
         ),

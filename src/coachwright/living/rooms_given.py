@@ -11,7 +11,7 @@ from coachwright.model.placement import placed
 CABIN, OUTSIDE = "cabin", "outside"
 MM2_PER_M2 = 1e6
 MM3_PER_M3 = 1e9
-_L_PER_M3, _MIN_PER_H = 1000.0, 60.0
+_L_PER_M3, _MIN_PER_H, S_PER_H = 1000.0, 60.0, 3600.0
 WATER_J_PER_L_K = 4186.0 * 0.9982
 """[coolprop-water]"""
 
@@ -76,6 +76,29 @@ def room_of(build: Build, fitted: Fitted) -> str:
         return CAB
     in_front = placed(fitted).centre_mm[0] < build.vehicle.shell.cab_line_mm
     return CAB if in_front else CABIN
+
+
+def vents_m3_per_h(build: Build) -> float:
+    """Return the air through vents of the living space that stay open [m3/h].
+
+    Notes
+    -----
+    Half of the area lets air in, at a mean speed from memory.  Vents of lockers and cabinets,
+    which are fitted within them, are left out.
+
+    References
+    ----------
+    [shop-practice-living]
+    """
+    area = sum(_open_m2(fitted) for fitted in build.having("opening"))
+    return area / 2.0 * assumed("vent-speed").value * S_PER_H
+
+
+def _open_m2(fitted: Fitted) -> float:
+    opening = fitted.part.opening
+    if opening is None or opening.free_vent_m2 is None or fitted.fitting.within:
+        return 0.0
+    return opening.free_vent_m2
 
 
 def furniture_j_per_k(build: Build) -> float:
