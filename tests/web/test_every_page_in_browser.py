@@ -112,6 +112,9 @@ def test_no_page_reaches_beyond_the_screen(
     for title, path in PATHS.items():
         _settled(seat, path)
         found[title] = _beyond(seat)
+        current = seat.page.get_by_role("navigation", name="Pages").locator("[aria-current]")
+        expect(current).to_have_text(title)
+        expect(current).to_be_in_viewport()
     context.close()
     assert {title: by for title, by in found.items() if by > 0} == {}
     assert not seat.trouble

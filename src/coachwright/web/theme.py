@@ -15,6 +15,8 @@ from coachwright.web.state import Here, do_again, on_change, remember, take_back
 
 STATIC = Path(__file__).parent / "static"
 FONTS = Path(papers.__file__).parent / "fonts"
+_INTO_VIEW = "getHtmlElement({id}).scrollIntoView({{block: 'nearest', inline: 'center'}})"
+"""On a phone the list of pages is wider than the screen."""
 _HEAD = '<link rel="stylesheet" href="/coachwright/static/bench.css?v={version}">'
 
 
@@ -123,3 +125,4 @@ def _pages(here: Here, page: Page) -> None:
         made = link(each.title, each.address(here.now.build_id if here.now else 0))
         if each is page:
             made.props('aria-current="page"')
+            ui.run_javascript(_INTO_VIEW.format(id=made.id))
