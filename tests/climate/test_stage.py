@@ -4,7 +4,7 @@ import pytest
 
 from coachwright.climate.arrays import site_arrays
 from coachwright.climate.panels import PanelSpec, flat_loss_frac, panel_year
-from coachwright.climate.stage import stage
+from coachwright.climate.stage import power_w, stage
 from coachwright.layout.stage import stage as layout_stage
 from coachwright.model.build import Build
 from tests.climate.years import measured
@@ -76,3 +76,20 @@ def test_folding_panels_are_not_on_the_roof() -> None:
     found = stage(one, layout_stage(one), ARRAYS)
     assert found.panels == ()
     assert found.obstacles == ()
+
+
+def test_the_hours_of_all_panels_add_up_to_their_years() -> None:
+    one = made()
+    layout = layout_stage(one)
+    for heading in (None, 30.0):
+        years = sum(each.year_wh for each in stage(one, layout, ARRAYS, heading).panels)
+        assert power_w(one, layout, ARRAYS, heading).sum() == pytest.approx(years)
+
+
+def test_what_a_neighbour_costs_is_the_year_without_it_less_the_year_with_it() -> None:
+    with_it, without = made(), made(unit=False)
+    costs = {
+        each.name: each.lost_wh for each in stage(with_it, layout_stage(with_it), ARRAYS).obstacles
+    }
+    years = [power_w(each, layout_stage(each), ARRAYS).sum() for each in (with_it, without)]
+    assert costs["cooler"] == pytest.approx(years[1] - years[0], rel=1e-6)

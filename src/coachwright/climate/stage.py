@@ -1,16 +1,20 @@
 """Take the panels and what stands around them out of a build, and put them under a site's sun."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+import numpy as np
+from numpy.typing import NDArray
+
 from coachwright.climate.arrays import SiteArrays
-from coachwright.climate.model import ObstacleCost, PanelSun, RoofSun
+from coachwright.climate.model import HOURS, Hours, ObstacleCost, PanelSun, RoofSun
 from coachwright.climate.panels import (
     PanelSpec,
     PanelYear,
     flat_loss_frac,
     monthly_wh,
     panel_year,
+    sky_hours,
 )
 from coachwright.climate.shading import Face, Mask, Obstacle, mask
 from coachwright.layout.model import Layout
@@ -47,15 +51,15 @@ def stage(
     laid = tuple(_laid(build, layout))
     costs: dict[str, float] = {}
     panels = []
+    worth = _worth(laid, arrays, heading_deg)
     for each in laid:
         made = mask(face=each.face, obstacles=each.around)
-        whole = _year(each, made, arrays, heading_deg)
-        panels.append(_panel(each, made, whole))
+        panels.append(_panel(each, made, _year(each, made, arrays, heading_deg)))
         for obstacle in each.around:
             rest = [other for other in each.around if other is not obstacle]
-            without = _year(each, mask(face=each.face, obstacles=rest), arrays, heading_deg)
-            lost = float(without.power_w.sum() - whole.power_w.sum())
-            costs[obstacle.name] = costs.get(obstacle.name, 0.0) + lost
+            without = mask(face=each.face, obstacles=rest)
+            freed = (made.shaded_frac - without.shaded_frac) * worth[each.spec]
+            costs[obstacle.name] = costs.get(obstacle.name, 0.0) + float(freed.sum())
     weather = arrays.weather
     return RoofSun(
         site=weather.title,
@@ -69,6 +73,46 @@ def stage(
         attribution=weather.attribution,
         caution=weather.caution,
     )
+
+
+def power_w(
+    build: Build, layout: Layout, arrays: SiteArrays, heading_deg: float | None = None
+) -> Hours:
+    """Return what all fixed panels give together in each hour, before their controllers [W].
+
+    Parameters
+    ----------
+    build
+        With everything found.
+    layout
+        Of that build.
+    arrays
+        Of the site.
+    heading_deg
+        Where the vehicle heads, clockwise from north; None for the mean of eight headings. [deg]
+    """
+    together = np.zeros(HOURS)
+    for each in _laid(build, layout):
+        made = mask(face=each.face, obstacles=each.around)
+        together += _year(each, made, arrays, heading_deg).power_w
+    return together
+
+
+def _worth(
+    laid: Iterable[_Laid], arrays: SiteArrays, heading_deg: float | None
+) -> dict[PanelSpec, NDArray[np.float64]]:
+    """Return what each part of the sky gives in a year to each kind of panel [Wh]."""
+    return {
+        spec: spec.rated_w
+        * sky_hours(
+            weather=arrays.weather,
+            path=arrays.path,
+            panel=spec,
+            loss_frac=flat_loss_frac(),
+            heading_deg=heading_deg,
+        ).cells_h.sum(axis=0)
+        for spec in {each.spec for each in laid}
+    }
 
 
 def _laid(build: Build, layout: Layout) -> Iterator[_Laid]:
