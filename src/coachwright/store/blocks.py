@@ -9,6 +9,7 @@ import re
 import tomllib
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from coachwright.store.differences import Steps
@@ -160,6 +161,7 @@ def _opened(line: str, head: int, start: int, counts: dict[Steps, int]) -> _Open
     return _Open(path=path, keys=keys, of_list=of_list, start=start, head=head)
 
 
+@lru_cache(maxsize=1024)
 def _header(line: str) -> tuple[str, ...]:
     """Return the words of a header; the reader of TOML knows how they may be quoted."""
     keys: list[str] = []

@@ -1,6 +1,5 @@
 """Edits of a sheet: what they make of its data, and the differences that they come down to."""
 
-import copy
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from enum import Enum
@@ -90,9 +89,9 @@ def edited(text: str, edits: Iterable[Edit]) -> str:
     part = "galley-1200"
     """
     data = parsed(text)
-    goal = data
+    goal = dict(data)
     for edit in edits:
-        goal = _with_edit(goal, edit)
+        _make(goal, edit)
     return written(text, data, goal)
 
 
@@ -144,10 +143,10 @@ def _half_sign(text: str, file: str, place: int) -> Fault:
     )
 
 
-def _with_edit(data: Mapping[str, Any], edit: Edit) -> dict[str, Any]:
+def _make(after: dict[str, Any], edit: Edit) -> None:
+    """Make an edit in parsed data, whose tables and lists on the way are copied, not changed."""
     if not edit.path:
         raise _no_place(edit.path)
-    after = copy.deepcopy(dict(data))
     value = _plain(edit.value) if isinstance(edit, Put) else None
     here: Any = after
     for depth, step in enumerate(edit.path[:-1]):
@@ -163,7 +162,6 @@ def _with_edit(data: Mapping[str, Any], edit: Edit) -> dict[str, Any]:
         del here[last]
     else:
         raise _no_place(edit.path)
-    return after
 
 
 def _plain(value: Any) -> Any:
@@ -181,14 +179,21 @@ def _step_down(here: Any, step: str | int, edit: Edit, depth: int) -> Any:
     if isinstance(here, list):
         index = place_of(here, step)
         if index is not None:
-            return here[index]
+            return _own(here, index)
     elif isinstance(here, dict) and isinstance(step, str):
         if step not in here and isinstance(edit, Put):
             last_table = depth == len(edit.path) - 2
             here[step] = [] if last_table and _names_itself(edit) else {}
         if step in here:
-            return here[step]
+            return _own(here, step)
     raise _no_place(edit.path)
+
+
+def _own(here: Any, step: str | int) -> Any:
+    """Put a copy in the place of a table or list that others have too, and return it."""
+    if isinstance(here[step], (dict, list)):
+        here[step] = here[step].copy()
+    return here[step]
 
 
 def _names_itself(edit: Put) -> bool:

@@ -1,13 +1,14 @@
 """One state of the vehicle on the scales, with its one-sided 95 % bounds."""
 
 import math
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from coachwright.errors import OutOfRange
 from coachwright.weights.model import AxleSides, LengthBand, Load, LoadCase, MassBand, MassItem
 from coachwright.weights.moments import Balance, PointMass, balance, side_split
-from coachwright.weights.tolerance import Deviation, combine
+from coachwright.weights.tolerance import Ties, combine_tied, tie
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -50,8 +51,7 @@ class Weighed:
     total_error_kg: float
 
 
-@dataclass(frozen=True, kw_only=True, slots=True)
-class _Effect:
+class _Effect(NamedTuple):
     """What one half-width does to the sums."""
 
     total_kg: float
@@ -120,14 +120,18 @@ def load_case(
         wheelbase_mm=axles.wheelbase_mm,
     )
     effects = tuple(_effects(items, shares_frac, axles, weighed))
-    cg_x, cg_y, cg_height = _centre(found, effects, axles)
+    ties = tie(
+        systematic_frac=[effect.systematic_frac for effect in effects],
+        pools=[effect.pool for effect in effects],
+    )
+    cg_x, cg_y, cg_height = _centre(found, effects, ties, axles)
     return LoadCase(
         name=name,
         label=label,
         loads=tuple(_load(item, shares_frac[item.name]) for item in aboard),
-        total=_mass_band(found.total_kg, effects, lambda e: e.total_kg),
-        front=_mass_band(found.front_kg, effects, lambda e: e.front_kg),
-        rear=_mass_band(found.rear_kg, effects, lambda e: e.rear_kg),
+        total=_mass_band(found.total_kg, [effect.total_kg for effect in effects], ties),
+        front=_mass_band(found.front_kg, [effect.front_kg for effect in effects], ties),
+        rear=_mass_band(found.rear_kg, [effect.rear_kg for effect in effects], ties),
         front_sides=_sides(found.front_kg, found.cg_y_mm, axles.track_front_mm),
         rear_sides=_sides(found.rear_kg, found.cg_y_mm, axles.track_rear_mm),
         cg_x=cg_x,
@@ -234,53 +238,29 @@ def _scale_effects(axles: Axles, weighed: Weighed) -> Iterator[_Effect]:
 
 
 def _centre(
-    found: Balance, effects: Sequence[_Effect], axles: Axles
+    found: Balance, effects: Sequence[_Effect], ties: Ties, axles: Axles
 ) -> tuple[LengthBand, LengthBand, LengthBand]:
-    total_kg = found.total_kg
+    total_kg, wheelbase_mm = found.total_kg, axles.wheelbase_mm
+    x_mm, y_mm, height_mm = found.cg_x_mm, found.cg_y_mm, found.cg_height_mm
+    along_mm = [(wheelbase_mm * e.rear_kg - x_mm * e.total_kg) / total_kg for e in effects]
+    across_mm = [(e.moment_y_kg_mm - y_mm * e.total_kg) / total_kg for e in effects]
+    up_mm = [(e.moment_z_kg_mm - height_mm * e.total_kg) / total_kg for e in effects]
     return (
-        _length_band(
-            found.cg_x_mm,
-            effects,
-            lambda e: (axles.wheelbase_mm * e.rear_kg - found.cg_x_mm * e.total_kg) / total_kg,
-        ),
-        _length_band(
-            found.cg_y_mm,
-            effects,
-            lambda e: (e.moment_y_kg_mm - found.cg_y_mm * e.total_kg) / total_kg,
-        ),
-        _length_band(
-            found.cg_height_mm,
-            effects,
-            lambda e: (e.moment_z_kg_mm - found.cg_height_mm * e.total_kg) / total_kg,
-        ),
+        _length_band(x_mm, along_mm, ties),
+        _length_band(y_mm, across_mm, ties),
+        _length_band(height_mm, up_mm, ties),
     )
 
 
-def _mass_band(
-    nominal_kg: float, effects: Sequence[_Effect], part_kg: Callable[[_Effect], float]
-) -> MassBand:
-    margin_kg = combine(deviations=_deviations(effects, part_kg, "kg"), unit="kg").margin
+def _mass_band(nominal_kg: float, parts_kg: Sequence[float], ties: Ties) -> MassBand:
+    margin_kg = combine_tied(value=parts_kg, ties=ties, unit="kg").margin
     return MassBand(
         nominal_kg=nominal_kg, low_kg=nominal_kg - margin_kg, high_kg=nominal_kg + margin_kg
     )
 
 
-def _length_band(
-    nominal_mm: float, effects: Sequence[_Effect], part_mm: Callable[[_Effect], float]
-) -> LengthBand:
-    margin_mm = combine(deviations=_deviations(effects, part_mm, "mm"), unit="mm").margin
+def _length_band(nominal_mm: float, parts_mm: Sequence[float], ties: Ties) -> LengthBand:
+    margin_mm = combine_tied(value=parts_mm, ties=ties, unit="mm").margin
     return LengthBand(
         nominal_mm=nominal_mm, low_mm=nominal_mm - margin_mm, high_mm=nominal_mm + margin_mm
     )
-
-
-def _deviations(
-    effects: Sequence[_Effect], result: Callable[[_Effect], float], unit: str
-) -> Iterator[Deviation]:
-    for effect in effects:
-        yield Deviation(
-            value=result(effect),
-            unit=unit,
-            systematic_frac=effect.systematic_frac,
-            pool=effect.pool,
-        )

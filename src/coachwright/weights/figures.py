@@ -7,6 +7,7 @@ from coachwright.model.working import Figure, Given, Working
 from coachwright.weights.cases import Axles
 from coachwright.weights.margins import right_side_frac
 from coachwright.weights.model import (
+    Group,
     LengthBand,
     LoadCase,
     MarginLeft,
@@ -19,6 +20,7 @@ from coachwright.weights.scales import Scales
 STATICS = ("body-builder-manual-appendix-b",)
 NAMED_CASES = ("as-delivered", "driver-only", "travelling", "grey-full")
 """Load cases whose total and axle loads are figures."""
+_WORDS = {group: group.words for group in Group}
 
 
 def figures(
@@ -96,7 +98,7 @@ def _groups(case: LoadCase, unit: str, value: Callable[[str, float], float]) -> 
     sums: dict[str, float] = {}
     counts: dict[str, int] = {}
     for load in case.loads:
-        group = load.group.words
+        group = _WORDS[load.group]
         sums[group] = sums.get(group, 0.0) + value(load.item, load.mass_kg)
         counts[group] = counts.get(group, 0) + 1
     symbol = "m" if unit == "kg" else "m·d"
