@@ -74,7 +74,7 @@ ONE_FAULT: tuple[tuple[str, Data, str, str, str, str], ...] = (
         {"brief.climate.cold_nite": "-8 degC"},
         "brief.climate.cold_nite",
         "the unknown field 'cold_nite'",
-        "the fields cold_night, hot_day, summer_sun, winter_sun, sites",
+        "the fields cold_night, hot_day, summer_sun, winter_sun, sites, heating_grade",
         "did you mean 'cold_night'?",
     ),
     (
@@ -82,7 +82,7 @@ ONE_FAULT: tuple[tuple[str, Data, str, str, str, str], ...] = (
         {"brief.stay.zzz": 1},
         "brief.stay.zzz",
         "the unknown field 'zzz'",
-        "the fields parked, drive, hookup",
+        "the fields parked, drive, hookup, months",
         "take it out",
     ),
     (
