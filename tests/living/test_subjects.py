@@ -7,7 +7,13 @@ from coachwright.living.air_state import balanced_ratio, dew_degc, humidity_rati
 from coachwright.living.clock import added_w, clock_h, first_free_h, laid_w, shape_frac
 from coachwright.living.cooling import duty, dx_curve
 from coachwright.living.fridge import duty_frac
-from coachwright.living.heating import fuel_heat, fuel_l_per_h, heat_up_h, high_loss_frac
+from coachwright.living.heating import (
+    fuel_heat,
+    fuel_l_per_h,
+    heat_up_h,
+    high_loss_frac,
+    outlet_m3_per_h,
+)
 from coachwright.living.people import asleep, awake, steam_kg
 
 
@@ -23,6 +29,7 @@ from coachwright.living.people import asleep, awake, steam_kg
         lambda: fuel_l_per_h(output_w=1.0, efficiency_frac=0.0, heat_mj_per_l=36.0),
         lambda: duty_frac(around_degc=20, inside_degc=5, stated_frac=0.4, stated_degc=5),
         lambda: shape_frac(from_h=0.0, lasts_h=25.0),
+        lambda: outlet_m3_per_h(output_w=1.0, share_frac=0.1, rise_k=0.0),
     ],
 )
 def test_a_call_out_of_range_is_refused(call: object) -> None:

@@ -8,6 +8,8 @@ from coachwright import reference
 from coachwright.errors import OutOfRange, UnknownName
 
 WH_PER_MJ = 1e6 / 3600.0
+AIR_WH_PER_M3_K = 0.34
+"""Heat of a cubic metre of air at sea level. [energy-balance]"""
 MM_PER_KM = 1e6
 
 
@@ -91,6 +93,41 @@ def fuel_l_per_h(*, output_w: float, efficiency_frac: float, heat_mj_per_l: floa
     if not 0.0 < efficiency_frac <= 1.0:
         raise OutOfRange("efficiency_frac", efficiency_frac, "above 0 and at most 1")
     return output_w / (efficiency_frac * heat_mj_per_l * WH_PER_MJ)
+
+
+def outlet_m3_per_h(*, output_w: float, share_frac: float, rise_k: float) -> float:
+    """Return the air that a warm-air outlet blows at full output [m3/h].
+
+    Parameters
+    ----------
+    output_w
+        Of the air heater. [W]
+    share_frac
+        That the outlet takes.
+    rise_k
+        Of the air through the heater. [K]
+
+    Raises
+    ------
+    OutOfRange
+        Where the air does not get warmer.
+
+    Notes
+    -----
+    q = s P / (0.34 ΔT): the share of the heat is the share of the air.
+
+    References
+    ----------
+    [energy-balance]
+
+    Examples
+    --------
+    >>> round(outlet_m3_per_h(output_w=3800, share_frac=0.3, rise_k=70), 1)
+    47.9
+    """
+    if rise_k <= 0.0:
+        raise OutOfRange("rise_k", rise_k, "above 0")
+    return share_frac * output_w / (AIR_WH_PER_M3_K * rise_k)
 
 
 def high_loss_frac(*, altitude_mm: float, full_to_mm: float, loss_frac_per_km: float) -> float:

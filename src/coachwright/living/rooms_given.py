@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from coachwright.living.assumed import assumed
 from coachwright.living.cab_given import CAB
+from coachwright.living.heating import outlet_m3_per_h
 from coachwright.model.build import INSIDE, Build, Fitted, Mounting
 from coachwright.model.placement import placed
 
@@ -24,6 +25,8 @@ class Stall:
     ----------
     walls_m2
         Front, two sides and top: its back and foot are the shell's.
+    flow_m3_per_h
+        Exchanged with the living space: through its openings, and what the outlet blows into it.
     share_frac
         Of the air heater's heat.
     """
@@ -57,9 +60,20 @@ def _stalls(build: Build) -> Iterator[Stall]:
             air_m3=length * width * height / MM3_PER_M3,
             walls_m2=(width * height + 2.0 * length * height + length * width) / MM2_PER_M2,
             insulance_m2k_per_w=enclosure.insulance_m2k_per_w,
-            flow_m3_per_h=enclosure.exchange_l_per_min * _MIN_PER_H / _L_PER_M3,
+            flow_m3_per_h=enclosure.exchange_l_per_min * _MIN_PER_H / _L_PER_M3
+            + _blown_m3_per_h(build, share),
             share_frac=min(1.0, share),
         )
+
+
+def _blown_m3_per_h(build: Build, share_frac: float) -> float:
+    """Return what an outlet of the largest air heater blows, taken as blowing all the time."""
+    outputs = [each.part.heater.output_w for each in build.having("heater") if each.part.heater]
+    return outlet_m3_per_h(
+        output_w=max(outputs, default=0.0),
+        share_frac=min(1.0, share_frac),
+        rise_k=assumed("outlet-rise").value,
+    )
 
 
 def room_of(build: Build, fitted: Fitted) -> str:
