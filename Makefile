@@ -26,7 +26,7 @@ help:  ## Say what there is.
 	@echo "             (make run ARGS=--no-serve ends after the job pack, for scripts)"
 	@echo "make test    run every test, with coverage of the floors that compute"
 	@echo "make check   lint, format, types and import contract"
-	@echo "make bench   measure the commands and the kernels against their budgets"
+	@echo "make bench   measure commands, stages, the bench in the browser and the store against their budgets"
 	@echo "make screens write a picture of every page of the bench into out/screens/"
 	@echo "make pictures take the pictures of the README anew"
 	@echo "make format  format the source and mend what the linter can"

@@ -9,8 +9,10 @@ import argparse
 import statistics
 import sys
 import tempfile
+from collections.abc import Callable
 from pathlib import Path
 
+from benchmarks import browser, keeping
 from benchmarks.climate import climate_lines
 from benchmarks.commands import COMMANDS, Command, run_once
 from benchmarks.stages import CALLS, STAGES, stage_line
@@ -21,8 +23,17 @@ ROOT = Path(__file__).parents[1]
 def main() -> int:
     """Measure, and print one line for each command."""
     parser = argparse.ArgumentParser(prog="python -m benchmarks", description=__doc__)
-    parser.add_argument("--rounds", type=int, default=7, help="measured rounds after a warm-up")
-    rounds: int = parser.parse_args().rounds
+    parser.add_argument("--rounds", type=int, default=5, help="measured rounds after a warm-up")
+    parser.add_argument("--only", choices=tuple(_PARTS), help="one part alone")
+    given = parser.parse_args()
+    rounds: int = given.rounds
+    for name, measure in _PARTS.items():
+        if given.only in (None, name):
+            measure(rounds)
+    return 0
+
+
+def _commands(rounds: int) -> None:
     with tempfile.TemporaryDirectory() as folder:
         taken_s = _measure(rounds, Path(folder))
     yardstick_s = statistics.median(taken_s[COMMANDS[0].name])
@@ -30,12 +41,34 @@ def main() -> int:
     print(f"{'what':<44} {'median':>8} {'range':>15} {'budget':>8} {'of it':>6} {'x bare':>7}")
     for command in COMMANDS:
         print(_line(command, taken_s[command.name], yardstick_s))
+
+
+def _stages(_rounds: int) -> None:
     print(f"\nstages inside one interpreter, {CALLS} calls, warm, median of each")
     for stage in STAGES:
         print(stage_line(stage, ROOT))
     for line in climate_lines(ROOT):
         print(line)
-    return 0
+
+
+def _browser(_rounds: int) -> None:
+    print("\nthe bench in the browser, from key or drop to the last change in the page")
+    for row in browser.rows():
+        print(row.line(), flush=True)
+
+
+def _store(_rounds: int) -> None:
+    print("\nthe store")
+    for row in keeping.rows(ROOT):
+        print(row.line(), flush=True)
+
+
+_PARTS: dict[str, Callable[[int], None]] = {
+    "commands": _commands,
+    "stages": _stages,
+    "browser": _browser,
+    "store": _store,
+}
 
 
 def _measure(rounds: int, out: Path) -> dict[str, list[float]]:
