@@ -39,7 +39,7 @@ class Weighbridge:
                     max_file_size=MOST_BYTES,
                     auto_upload=True,
                 )
-                upload.props(f'accept="{_KINDS}"').classes("handing")
+                upload.props(f'accept="{_KINDS}" no-thumbnails').classes("handing")
                 photo = tool("Attach its photograph", None).mark("photograph")
                 photo.on(
                     "click", js_handler=f"() => getElement({upload.id}).$refs.qRef.pickFiles()"
