@@ -9,60 +9,16 @@ operating temperature and give a little less in dim light; ours after Marion and
 
 import numpy as np
 import pytest
-from numpy.typing import NDArray
-from PySAM import Pvwattsv8
 
-from coachwright.climate.model import MONTH_DAYS, MONTH_OF_HOUR, Weather
 from coachwright.climate.panels import PanelSpec, monthly_wh, panel_year
 from coachwright.climate.sun import sun_path
 from tests.climate.years import measured
+from tests.support.pysam import pvwatts
 
-PREMIUM, OPEN_RACK = 1, 0
 COATED = PanelSpec(rated_w=1000.0, coefficient_frac_per_k=-0.0035, bonded=False, coated=True)
 YEARS = ("greensboro", "golden", "sand-point", "miami-tmy2")
 DIM = {"sand-point": 0.07}
 """Share by which a month may part where winter days are dim; 0.03 elsewhere."""
-
-
-def pvwatts(weather: Weather) -> dict[str, NDArray[np.float64]]:
-    """Return the hours of Pvwattsv8 for a weather year."""
-    place, hours = weather.place, len(weather.air_degc)
-    days = np.concatenate([np.arange(1, length + 1) for length in MONTH_DAYS])
-    model = Pvwattsv8.new()
-    model.SolarResource.solar_resource_data = {
-        "lat": place.latitude_deg,
-        "lon": place.longitude_deg,
-        "tz": place.zone_h,
-        "elev": place.altitude_m,
-        "year": [2001] * hours,
-        "month": (MONTH_OF_HOUR + 1).tolist(),
-        "day": np.repeat(days, 24).tolist(),
-        "hour": np.tile(np.arange(24), 365).tolist(),
-        "minute": [round(weather.sun_min)] * hours,
-        "gh": weather.ghi_w_per_m2.tolist(),
-        "dn": weather.dni_w_per_m2.tolist(),
-        "df": weather.dhi_w_per_m2.tolist(),
-        "tdry": weather.air_degc.tolist(),
-        "tdew": weather.dew_degc.tolist(),
-        "wspd": weather.wind_m_per_s.tolist(),
-        "pres": (weather.pressure_pa / 100.0).tolist(),
-    }
-    for name, value in {
-        "system_capacity": 1.0,
-        "module_type": PREMIUM,
-        "array_type": OPEN_RACK,
-        "tilt": 0.0,
-        "azimuth": 180.0,
-        "gcr": 0.01,
-        "dc_ac_ratio": 1.0,
-        "inv_eff": 99.5,
-        "losses": 0.0,
-    }.items():
-        setattr(model.SystemDesign, name, value)
-    model.AdjustmentFactors.adjust_constant = 0.0
-    model.execute(0)
-    found = model.Outputs.export()
-    return {name: np.array(found[name]) for name in ("dc", "tcell", "poa")}
 
 
 @pytest.mark.parametrize("name", YEARS)
