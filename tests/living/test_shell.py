@@ -83,6 +83,16 @@ def test_what_nothing_covers_is_bare() -> None:
     assert coverage(area_m2=0.0, told=[]) == ()
 
 
+def test_a_strip_counts_with_what_is_covered_worse_or_else_with_the_rest() -> None:
+    foam = Told(area_m2=6.0, layer=FOAM, insulates=True)
+    board = Told(area_m2=6.1, layer=PLY, insulates=False)
+    strip = coverage(area_m2=6.46, told=[foam, board])
+    assert [(len(each.insulation), len(each.lining)) for each in strip] == [(1, 1), (0, 0)]
+    assert strip[1].share_frac == pytest.approx(0.46 / 6.46)
+    whole = coverage(area_m2=6.15, told=[foam, board])
+    assert [each.share_frac for each in whole] == [pytest.approx(1.0)]
+
+
 @given(some.lists(some.tuples(some.floats(0.0, 30.0), some.booleans()), max_size=6))
 def test_shares_add_up_and_more_area_covers_more(finishes: list[tuple[float, bool]]) -> None:
     told = [

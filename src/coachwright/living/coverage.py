@@ -1,12 +1,14 @@
 """Which part of a surface is covered by which finishes."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from coachwright.living.given_body import Layer
 
 SLACK_M2 = 1e-6
+SLIVER_FRAC = 0.03
+"""Areas are told no closer than this share of a surface. [shop-practice-living]"""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -51,7 +53,9 @@ def coverage(*, area_m2: float, told: Sequence[Told]) -> tuple[Covered, ...]:
     Notes
     -----
     What is told is laid from one corner: a finish of less area lies wholly under one of more.
-    More area than there is counts as all of it.  What nothing covers is bare.
+    More area than there is counts as all of it.  What nothing covers is bare.  Strips of less
+    than 3 % of the surface, closer than areas are told, count with the next worse covered part,
+    or with the next better where there is none.
 
     Examples
     --------
@@ -76,4 +80,20 @@ def coverage(*, area_m2: float, told: Sequence[Told]) -> tuple[Covered, ...]:
                 lining=tuple(each.layer for each in here if not each.insulates),
             )
         )
-    return tuple(made)
+    return tuple(_without_slivers(made))
+
+
+def _without_slivers(made: list[Covered]) -> list[Covered]:
+    """Return the shares, strips laid to the next part that is covered worse, or else better."""
+    kept: list[Covered] = []
+    strip_frac = 0.0
+    for each in made:
+        share = each.share_frac + strip_frac
+        if share < SLIVER_FRAC:
+            strip_frac = share
+            continue
+        kept.append(replace(each, share_frac=share))
+        strip_frac = 0.0
+    if strip_frac > 0.0:
+        kept[-1] = replace(kept[-1], share_frac=kept[-1].share_frac + strip_frac)
+    return kept
