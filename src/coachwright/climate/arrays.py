@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from coachwright.climate.model import HOURS, Hours, Place, SunPath, Weather
-from coachwright.climate.planes import PlaneLight, wall_light
+from coachwright.climate.planes import PlaneLight, plane_light, wall_light
 from coachwright.climate.sky import cloud_frac, sky_degc
 from coachwright.climate.sun import clear_sky_w_per_m2, sun_path
 from coachwright.errors import OutOfRange
@@ -46,6 +46,12 @@ class SiteArrays:
     def wall(self, wall: str, heading_deg: float | None) -> PlaneLight:
         """Return the light on a wall for a heading, or for the mean of all."""
         return wall_light(weather=self.weather, path=self.path, wall=wall, heading_deg=heading_deg)
+
+    def plane(self, *, tilt_deg: float, bearing_deg: float | None) -> PlaneLight:
+        """Return the light on a plane; None for the mean of one that looks anywhere."""
+        return plane_light(
+            weather=self.weather, path=self.path, tilt_deg=tilt_deg, bearing_deg=bearing_deg
+        )
 
 
 def site_arrays(*, weather: Weather) -> SiteArrays:

@@ -39,6 +39,8 @@ class Day:
         Light on when it is dark outside and people are awake, direct current.
     fuel_burner_w
         Fuel burnt for cooking and hot water, by its lower heating value.
+    vent_m3_per_h
+        Fresh air by the clock, besides all else; empty for none.
     """
 
     sensible_w: tuple[float, ...]
@@ -56,6 +58,7 @@ class Day:
     inside_frac: tuple[float, ...]
     dark_w: tuple[float, ...]
     fuel_burner_w: tuple[float, ...]
+    vent_m3_per_h: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -82,6 +85,8 @@ class Pattern:
         Share of the nights with hook-up, spread evenly and always on the same nights.
     hookup_w
         What the hook-up gives at most.
+    hookup_from_h, hookup_h
+        When such a night begins, and for how long.
     """
 
     parked_d: float = 0.0
@@ -89,6 +94,8 @@ class Pattern:
     drive_h: float = 0.0
     hookup_frac: float = 0.0
     hookup_w: float = 0.0
+    hookup_from_h: float = 18.0
+    hookup_h: float = 14.0
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -166,7 +173,8 @@ class Cooler:
     rated_w, rated_input_w
         At 35 degC outside, 26.7 degC and 19.4 degC wet bulb inside.
     capacity_factor, input_factor
-        Six coefficients each of indoor wet bulb and outdoor dry bulb in degC.
+        Six coefficients each (1, x, x², y, y², xy) of indoor wet bulb x and outdoor dry bulb y in
+        degC: capacity over the rated one, and input for each watt of capacity over the rated one.
     wet_low_degc, wet_high_degc, dry_low_degc, dry_high_degc
         Range of the curves; beyond it the edge's value holds.
     cycling_frac
@@ -280,6 +288,8 @@ class Supply:
         Its standby runs all day; else only while it serves.
     standby_w
         Drawn all day by whatever stands ready.
+    charger_efficiency_frac
+        Of the charger on hook-up.
     losses_room
         Where the losses of inverter and chargers become heat.
     """
@@ -295,6 +305,7 @@ class Supply:
     inverter_always: bool = True
     standby_w: float = 0.0
     losses_room: str = "cabin"
+    charger_efficiency_frac: float = 0.9
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -328,6 +339,10 @@ class Given:
         Where set points hold.
     warm_from_day, warm_to_day
         Days of the year, from 0, between which the warm half-year lies; wraps in the south.
+    radiant_frac
+        Share of the gains from people and things that leaves them as radiation.
+    comfort_low_degc, comfort_high_degc
+        Band in which an occupied hour counts as comfortable.
     """
 
     body: Body
@@ -344,3 +359,6 @@ class Given:
     warm_from_day: int = 90
     warm_to_day: int = 273
     heading_deg: float | None = None
+    radiant_frac: float = 0.5
+    comfort_low_degc: float = 18.0
+    comfort_high_degc: float = 27.0

@@ -73,6 +73,9 @@ class Surface:
         Metal that goes through the layers, besides them, from the outer face to the inner one.
     bridge_low_w_per_k, bridge_high_w_per_k
         Its range.
+    bridge_area_m2
+        Inner face of that metal or of what covers it, out of `area_m2`: it has a temperature of
+        its own, which is judged for condensation.  Where 0 the bridge ends at the inner face.
     """
 
     name: str
@@ -90,6 +93,7 @@ class Surface:
     bridge_w_per_k: float = 0.0
     bridge_low_w_per_k: float = 0.0
     bridge_high_w_per_k: float = 0.0
+    bridge_area_m2: float = 0.0
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -115,6 +119,10 @@ class Window:
         That a shut blind adds.
     panes
         Of glass, with a gap between two.
+    pane_resistance_m2k_per_w
+        From face to face; None for what `u_w_per_m2k` and usual films leave.
+    outer_film_w_per_m2k, inner_film_w_per_m2k
+        Convection alone; None for what usual films leave beside radiation.
     """
 
     name: str
@@ -130,6 +138,9 @@ class Window:
     blind_resistance_m2k_per_w: float = 0.0
     emittance_frac: float = 0.84
     panes: int = 1
+    pane_resistance_m2k_per_w: float | None = None
+    outer_film_w_per_m2k: float | None = None
+    inner_film_w_per_m2k: float | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
