@@ -2,13 +2,14 @@
 
 This is the only place that knows all disciplines.  `assess` is pure; a `Stages` keeps the results
 of earlier calls by the digest of what each stage read, so that an edit computes only what it
-touches.
+touches.  The coupled year needs the weather of the build's sites: an `Almanac` gives it, and may
+hand in a year that was computed before; without one the years are said to be missing.
 """
 
 import hashlib
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from typing import Any, Protocol, TypeVar, cast
+from typing import TYPE_CHECKING, Any, Protocol, TypeVar, cast
 
 from pydantic_core import to_json
 
@@ -19,6 +20,9 @@ from coachwright.errors import UnknownName
 from coachwright.layout import rules as layout_rules
 from coachwright.layout import stage as layout_stage
 from coachwright.layout.model import Layout
+from coachwright.living import rules as living_rules
+from coachwright.living.model import AWAITED, Living, without_years
+from coachwright.living.reads import reads
 from coachwright.model.build import Build
 from coachwright.model.finding import Finding, Outcome, Rule, Severity, apply_rules
 from coachwright.model.working import Figure
@@ -35,6 +39,10 @@ from coachwright.wishes import rules as wishes_rules
 from coachwright.wishes import stage as wishes_stage
 from coachwright.wishes.model import Wishes
 
+if TYPE_CHECKING:
+    from coachwright.climate.arrays import SiteArrays
+    from coachwright.living.site_year import AtSite
+
 R = TypeVar("R")
 
 HEADLINE: tuple[str, ...] = (
@@ -50,9 +58,17 @@ HEADLINE: tuple[str, ...] = (
     "electrics.daily-balance-winter",
     "electrics.independence-summer",
     "electrics.independence-winter",
+    "living.nine-of-ten-days",
+    "living.five-of-ten-days",
     "water.days",
 )
 """The figures that a designer keeps in view, in the order shown."""
+
+_STEADY: frozenset[str] = frozenset(
+    {"electrics.independence-summer", "electrics.independence-winter"}
+)
+_PROMISED: frozenset[str] = frozenset({"living.nine-of-ten-days", "living.five-of-ten-days"})
+"""Stand in the headline in place of the steady estimate, as soon as there is a year."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -91,6 +107,7 @@ class Assessment:
     electrics: Electrics
     water: Water
     wishes: Wishes
+    living: Living
     findings: tuple[Finding, ...]
     figures: tuple[Figure, ...]
     headline: tuple[Figure, ...]
@@ -148,6 +165,45 @@ class Stages:
             del self._kept[next(iter(self._kept))]
         return made
 
+    def kept(self, key: str) -> Any:
+        """Return what is kept under a key, or None."""
+        return self._kept.get(key)
+
+
+class Shelf(Protocol):
+    """Where years are kept from one start of the program to the next."""
+
+    def take(self, key: str) -> Living | None:
+        """Return what is kept under a key, or None."""
+
+    def put(self, key: str, made: Living) -> None:
+        """Keep a result under a key."""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Almanac:
+    """What the coupled year needs from outside.
+
+    Attributes
+    ----------
+    arrays_of
+        Gives a site's arrays by its id.
+    mark
+        Of everything that the arrays rest on besides the site itself; another makes years anew.
+    shelf
+        Where years are kept; None for nowhere.
+    wait
+        Compute what is not kept; else say that it is awaited.
+    began
+        Called before something is computed that takes time.
+    """
+
+    arrays_of: "Callable[[str], SiteArrays]"
+    mark: str
+    shelf: Shelf | None = None
+    wait: bool = True
+    began: Callable[[], None] = lambda: None
+
 
 RULES: dict[str, tuple[Rule, ...]] = {
     "layout": layout_rules.RULES,
@@ -156,11 +212,14 @@ RULES: dict[str, tuple[Rule, ...]] = {
     "electrics": electrics_rules.RULES,
     "water": water_rules.RULES,
     "wishes": wishes_rules.RULES,
+    "living": living_rules.RULES,
 }
 """Every rule, by discipline."""
 
 
-def assess(build: Build, stages: Stages | None = None) -> Assessment:
+def assess(
+    build: Build, stages: Stages | None = None, almanac: Almanac | None = None
+) -> Assessment:
     """Return everything computed from a build.
 
     Parameters
@@ -169,6 +228,8 @@ def assess(build: Build, stages: Stages | None = None) -> Assessment:
         With everything found.
     stages
         Kept results of earlier assessments; those of stages that read the same are used again.
+    almanac
+        Of the weather; without one there are no years.
     """
     keep = _keeper(build, stages)
     layout = keep("layout", lambda: layout_stage.stage(build))
@@ -185,6 +246,7 @@ def assess(build: Build, stages: Stages | None = None) -> Assessment:
         "water": water,
         "wishes": wishes,
     }
+    results["living"] = _living(build, results, stages, almanac)
     figures = tuple(figure for result in results.values() for figure in result.figures)
     by_name = {figure.name: figure for figure in figures}
     return Assessment(
@@ -195,9 +257,80 @@ def assess(build: Build, stages: Stages | None = None) -> Assessment:
         electrics=electrics,
         water=water,
         wishes=wishes,
+        living=results["living"],
         findings=_findings(build, results),
         figures=figures,
-        headline=tuple(by_name[name] for name in HEADLINE if name in by_name),
+        headline=_headline(by_name),
+    )
+
+
+def _headline(by_name: Mapping[str, Figure]) -> tuple[Figure, ...]:
+    """Return the figures kept in view: the promise where there is a year, else the estimate."""
+    promised = any(name in by_name and by_name[name].value is not None for name in _PROMISED)
+    left_out = _STEADY if promised else _PROMISED
+    return tuple(by_name[name] for name in HEADLINE if name in by_name and name not in left_out)
+
+
+def _living(
+    build: Build, results: Mapping[str, Any], stages: Stages | None, almanac: Almanac | None
+) -> Living:
+    """Return the coupled year: as kept in memory, from the shelf, or computed."""
+    if almanac is None:
+        return without_years("the weather, which nobody has asked for")
+    read = to_json(reads(build, results["layout"], results["water"]), fallback=repr)
+    key = f"living:{hashlib.sha256(read + almanac.mark.encode()).hexdigest()}"
+    kept: Living | None = None if stages is None else stages.kept(key)
+    if kept is None and almanac.shelf is not None:
+        kept = almanac.shelf.take(key)
+    if kept is None and not almanac.wait:
+        return without_years(AWAITED)
+    made = kept or _computed(build, results, almanac)
+    if stages is not None:
+        stages.result(key, lambda: made)
+    if kept is None and almanac.shelf is not None:
+        almanac.shelf.put(key, made)
+    return made
+
+
+def _computed(build: Build, results: Mapping[str, Any], almanac: Almanac) -> Living:
+    """Compute the coupled year; its compiler and its arrays are loaded only now."""
+    from coachwright.living import stage as living_stage  # noqa: PLC0415
+
+    if build.sites:
+        almanac.began()
+    return living_stage.stage(
+        build,
+        results["electrics"],
+        results["water"],
+        tuple(place_of(build, results["layout"], site.id, almanac) for site in build.sites),
+    )
+
+
+def place_of(build: Build, layout: Layout, site_id: str, almanac: Almanac) -> "AtSite":
+    """Return a site as the coupled year takes it: its arrays, its sun on the panels, its days.
+
+    Parameters
+    ----------
+    build
+        With everything found.
+    layout
+        Of that build.
+    site_id
+        The site.
+    almanac
+        Of the weather.
+    """
+    from coachwright.climate import design_day  # noqa: PLC0415
+    from coachwright.climate import stage as climate_stage  # noqa: PLC0415
+    from coachwright.living.site_year import AtSite  # noqa: PLC0415
+
+    arrays = almanac.arrays_of(site_id)
+    return AtSite(
+        site=site_id,
+        sky=arrays,
+        sun_w=climate_stage.power_w(build, layout, arrays),
+        cold=design_day.cold_night(weather=arrays.weather),
+        hot=design_day.hot_day(weather=arrays.weather),
     )
 
 

@@ -15,7 +15,7 @@ from coachwright.cli.showing import LONGEST_ID
 from tests.shells.running import Runner
 from tests.support.builds import Data, fitting, part, sheet
 
-DISCIPLINES = ("layout", "weights", "road", "electrics", "water", "wishes")
+DISCIPLINES = ("layout", "weights", "road", "electrics", "water", "wishes", "living")
 HEAVY: Data = {
     "own_parts": [part("safe", body={"size": ["600 mm", "600 mm", "600 mm"], "mass": "1500 kg"})],
     "fittings": [fitting("safe", "safe", at=["3900 mm", "0 mm", "0 mm"])],

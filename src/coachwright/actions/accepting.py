@@ -7,7 +7,7 @@ from typing import Any
 from coachwright.actions.files import write_text
 from coachwright.actions.opening import open_build
 from coachwright.actions.writing import text_with_decision
-from coachwright.assess import RULES, assess
+from coachwright.assess import RULES, Almanac, assess
 from coachwright.catalogue.loading import Catalogue, parse_toml
 from coachwright.errors import BuildFileError, CallError, CannotWrite, UnknownName
 from coachwright.model.build import BuildSheet, Decision
@@ -15,7 +15,12 @@ from coachwright.model.finding import Finding, Outcome
 from coachwright.model.reading import read_record
 
 
-def accept(path: Path, catalogue: Catalogue, words: Mapping[str, Any]) -> tuple[Finding, ...]:
+def accept(
+    path: Path,
+    catalogue: Catalogue,
+    words: Mapping[str, Any],
+    almanac: Almanac | None = None,
+) -> tuple[Finding, ...]:
     """Add a decision to a build file, whose comments stay; return the findings it is about.
 
     Parameters
@@ -26,6 +31,8 @@ def accept(path: Path, catalogue: Catalogue, words: Mapping[str, Any]) -> tuple[
         Where its vehicle and parts are.
     words
         The decision's fields as a file spells them: rule, subject, role, reason, date.
+    almanac
+        Of the weather; without one there are no years.
 
     Raises
     ------
@@ -42,7 +49,7 @@ def accept(path: Path, catalogue: Catalogue, words: Mapping[str, Any]) -> tuple[
     if decision is None:
         raise BuildFileError(faults)
     opened = open_build(path, catalogue)
-    findings = acceptable(assess(opened.build).findings, decision)
+    findings = acceptable(assess(opened.build, almanac=almanac).findings, decision)
     edited = text_with_decision(path.read_text(encoding="utf-8-sig"), decision)
     wanted = opened.sheet.model_copy(update={"decisions": (*opened.sheet.decisions, decision)})
     data, _ = parse_toml(edited, str(path))

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from coachwright.actions.checking import Verdict, verdict
 from coachwright.actions.opening import complete
-from coachwright.assess import Assessment, Stages, assess
+from coachwright.assess import Almanac, Assessment, Stages, assess
 from coachwright.catalogue.loading import Catalogue
 from coachwright.errors import BuildFileError, Fault
 from coachwright.model.build import Build, BuildSheet
@@ -92,10 +92,13 @@ class Bench:
         Called before anything is changed; raises where it may not be.
     owner
         Called before accounts and the log are read; raises where they may not be.
+    almanac
+        Of the weather; without one there are no years.
     """
 
     catalogue: Catalogue
     store: Store
+    almanac: Almanac | None = None
     check: Callable[[], None] = lambda: None
     owner: Callable[[], None] = lambda: None
     _judged: _Judged = field(default_factory=_Judged)
@@ -140,8 +143,17 @@ class Bench:
             return tuple(self._lying.items())
 
 
-def set_up(address: str | Path, catalogue: Catalogue) -> Bench:
+def set_up(address: str | Path, catalogue: Catalogue, almanac: Almanac | None = None) -> Bench:
     """Return a bench over the store at an address.
+
+    Parameters
+    ----------
+    address
+        Of the store: a file's path, or that of a server.
+    catalogue
+        Of the shop.
+    almanac
+        Of the weather; without one there are no years.
 
     Raises
     ------
@@ -150,7 +162,7 @@ def set_up(address: str | Path, catalogue: Catalogue) -> Bench:
     """
     judged = _Judged()
     store = open_store(address, judge=judge_of(catalogue, judged))
-    return Bench(catalogue=catalogue, store=store, _judged=judged)
+    return Bench(catalogue=catalogue, store=store, almanac=almanac, _judged=judged)
 
 
 def judge_of(catalogue: Catalogue, judged: "_Judged | None" = None) -> Judge:
@@ -316,12 +328,17 @@ def assessed_at(bench: Bench, build_id: int, event: int) -> Assessment:
             return lying.now.assessment
         sheet = bench.store.sheet(build_id, event)
         build = complete(read_sheet(sheet.text), _FILE, bench.catalogue)
-        return assess(build, lying.stages)
+        return assess(build, lying.stages, _at_once(bench))
 
 
 def reach(bench: Bench, build_id: int, *, actor: str) -> Reach:
     """Return what the actor's next undo and redo would take back."""
     return bench.store.reach(build_id, actor=actor)
+
+
+def _at_once(bench: Bench) -> Almanac | None:
+    """Return the almanac, which hands in years that are kept and computes none."""
+    return None if bench.almanac is None else replace(bench.almanac, wait=False)
 
 
 def rewrite(
@@ -354,7 +371,7 @@ def _assessed(bench: Bench, lying: _Lying, sheet: Sheet) -> OnBench:
         return lying.now
     record = read_sheet(sheet.text)
     build = bench.just_judged(record) or complete(record, _FILE, bench.catalogue)
-    assessment = assess(build, lying.stages)
+    assessment = assess(build, lying.stages, _at_once(bench))
     return OnBench(
         build_id=sheet.build_id,
         event=sheet.event,

@@ -8,10 +8,11 @@ from typing import Any, Literal
 from pydantic import TypeAdapter
 
 from coachwright.actions.opening import open_build
-from coachwright.assess import Assessment, BuildSummary, assess
+from coachwright.assess import Almanac, Assessment, BuildSummary, assess
 from coachwright.catalogue.loading import Catalogue
 from coachwright.electrics.model import Electrics
 from coachwright.layout.model import Layout
+from coachwright.living.model import Living
 from coachwright.model.finding import Finding, Outcome, broken_stops
 from coachwright.model.working import Figure
 from coachwright.road.model import Road
@@ -68,17 +69,27 @@ class CheckReport:
     electrics: Electrics
     water: Water
     wishes: Wishes
+    living: Living
 
 
-def check(path: Path, catalogue: Catalogue) -> Assessment:
+def check(path: Path, catalogue: Catalogue, almanac: Almanac | None = None) -> Assessment:
     """Open a build file and assess it.
+
+    Parameters
+    ----------
+    path
+        The build file.
+    catalogue
+        Where its vehicle and parts are.
+    almanac
+        Of the weather; without one there are no years.
 
     Raises
     ------
     BuildFileError
         With every fault of the file and of what it names.
     """
-    return assess(open_build(path, catalogue).build)
+    return assess(open_build(path, catalogue).build, almanac=almanac)
 
 
 def verdict(assessment: Assessment) -> Verdict:
@@ -116,6 +127,7 @@ def report(assessment: Assessment) -> CheckReport:
         electrics=assessment.electrics,
         water=assessment.water,
         wishes=assessment.wishes,
+        living=assessment.living,
     )
 
 

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Literal
 
 from coachwright.actions.opening import open_build, open_standard
-from coachwright.assess import HEADLINE, Assessment, BuildSummary, Stages, assess
+from coachwright.assess import HEADLINE, Almanac, Assessment, BuildSummary, Stages, assess
 from coachwright.catalogue.loading import Catalogue
 from coachwright.errors import CallError
 from coachwright.model.build import Build, FinishLayer, Fitted
@@ -100,7 +100,9 @@ class Comparison:
     findings: tuple[FindingChange, ...]
 
 
-def compare(first: Path, second: Path | None, catalogue: Catalogue) -> Comparison:
+def compare(
+    first: Path, second: Path | None, catalogue: Catalogue, almanac: Almanac | None = None
+) -> Comparison:
     """Compare two builds, or one with the standard build that it names.
 
     Parameters
@@ -109,6 +111,8 @@ def compare(first: Path, second: Path | None, catalogue: Catalogue) -> Compariso
         Build files; without a second, the first is compared with its standard.
     catalogue
         Where their vehicles and parts are.
+    almanac
+        Of the weather; without one there are no years.
 
     Raises
     ------
@@ -121,13 +125,13 @@ def compare(first: Path, second: Path | None, catalogue: Catalogue) -> Compariso
     stages = Stages()
     if second is not None:
         after = open_build(second, catalogue).build
-        return compared(assess(opened.build, stages), assess(after, stages))
+        return compared(assess(opened.build, stages, almanac), assess(after, stages, almanac))
     standard = open_standard(opened.sheet, catalogue)
     if standard is None:
         raise CallError(
             f"{first} names no standard build to compare with; name a second build file"
         )
-    found = compared(assess(standard, stages), assess(opened.build, stages))
+    found = compared(assess(standard, stages, almanac), assess(opened.build, stages, almanac))
     written = catalogue.standard(opened.sheet.standard)
     before = replace(found.before, name=written.name, revision=written.revision)
     return replace(found, before=before)

@@ -5,6 +5,7 @@ from pathlib import Path
 
 from coachwright.actions.checking import check
 from coachwright.actions.files import write_all
+from coachwright.assess import Almanac
 from coachwright.catalogue.loading import Catalogue
 from coachwright.errors import UnknownName
 from coachwright.papers.pack import DOCUMENTS, documents
@@ -35,6 +36,7 @@ def print_pack(
     *,
     names: tuple[str, ...] = DOCUMENTS,
     on_document: Callable[[str], object] = str,
+    almanac: Almanac | None = None,
 ) -> tuple[Path, ...]:
     """Print documents of a build; return the files.
 
@@ -50,6 +52,8 @@ def print_pack(
         Which documents.
     on_document
         Told the name of each document that is ready.
+    almanac
+        Of the weather; without one there are no years.
 
     Raises
     ------
@@ -59,7 +63,7 @@ def print_pack(
         Where one of them cannot be written; then none is.
     """
     files: dict[Path, bytes] = {}
-    for document in documents(check(path, catalogue), names):
+    for document in documents(check(path, catalogue, almanac), names):
         on_document(document.name)
         files[folder / document.name] = document.content
     write_all(files)

@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from coachwright.cli.choices import BuildFile, catalogue
+from coachwright.cli.choices import BuildFile, almanac, catalogue
 
 
 def accept(
@@ -39,7 +39,8 @@ def accept(
     words: dict[str, object] = {"rule": rule, "subject": subject, "role": role, "reason": reason}
     if date is not None:
         words["date"] = date.date()
-    findings = add_decision(build, catalogue(context), words)
+    where = catalogue(context)
+    findings = add_decision(build, where, words, almanac(where))
     for finding in findings:
         title = worded(finding.title)
         typer.echo(f"accepted: {title} ({finding.subject}), by {role}: {reason}")

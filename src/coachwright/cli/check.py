@@ -4,7 +4,7 @@ from typing import Annotated
 
 import typer
 
-from coachwright.cli.choices import BuildFile, Json, Units, catalogue
+from coachwright.cli.choices import BuildFile, Json, Units, almanac, catalogue
 
 STOPPED = 1
 
@@ -37,7 +37,8 @@ def check(
     from coachwright.actions.checking import is_stopped, report_data
     from coachwright.cli.showing import print_json
 
-    assessment = assessed(build, catalogue(context))
+    where = catalogue(context)
+    assessment = assessed(build, where, almanac(where))
     system = units.value if units is not None else assessment.build.brief.units
     if working:
         from coachwright.cli.working import print_figures, print_working

@@ -8,10 +8,12 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 if TYPE_CHECKING:
+    from coachwright.assess import Almanac
     from coachwright.catalogue.loading import Catalogue
 
 SHOP_VARIABLE = "COACHWRIGHT_SHOP"
 DATA_VARIABLE = "XDG_DATA_HOME"
+KEPT_VARIABLE = "XDG_CACHE_HOME"
 DATABASE_VARIABLE = "COACHWRIGHT_DATABASE"
 
 
@@ -84,6 +86,24 @@ def data_folder() -> Path:
 def database() -> str:
     """Return the address of the store of builds: a file's path, or that of a server."""
     return os.environ.get(DATABASE_VARIABLE) or str(data_folder() / "builds.db")
+
+
+def kept_folder() -> Path:
+    """Return the folder of what can be computed anew at any time: sites' arrays, years."""
+    kept = os.environ.get(KEPT_VARIABLE)
+    home = Path(kept) if kept else Path.home() / ".cache"
+    return home / "coachwright"
+
+
+def almanac(where: "Catalogue") -> "Almanac":
+    """Return the almanac of a catalogue's sites; it says so before it computes a year."""
+    from coachwright.actions.year_shelf import almanac_of
+
+    return almanac_of(where, kept_folder(), began=_say_year)
+
+
+def _say_year() -> None:
+    typer.echo("Computing the year at the brief's sites; it is kept for the next time.", err=True)
 
 
 def _usual_shop() -> Path:

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from coachwright.cli.choices import BuildFile, Json, System, Units, catalogue
+from coachwright.cli.choices import BuildFile, Json, System, Units, almanac, catalogue
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -51,7 +51,8 @@ def compare(
     from coachwright.actions.comparing import compare as compared
     from coachwright.cli.showing import console, print_json
 
-    found = compared(build, other, catalogue(context))
+    where = catalogue(context)
+    found = compared(build, other, where, almanac(where))
     if json:
         print_json(found)
         return

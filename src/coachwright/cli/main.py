@@ -22,6 +22,7 @@ from coachwright.cli import (
     check,
     compare,
     draw,
+    live,
     new,
     parts,
     people,
@@ -52,6 +53,7 @@ app = typer.Typer(
 app.command("new")(new.new)
 app.command("check")(check.check)
 app.command("compare")(compare.compare)
+app.command("live")(live.live)
 app.command("print")(printing.print_papers)
 app.command("draw")(draw.draw)
 app.command("accept")(accept.accept)

@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from coachwright.cli.choices import BuildFile, Json, catalogue
+from coachwright.cli.choices import BuildFile, Json, almanac, catalogue
 
 
 def print_papers(
@@ -37,13 +37,15 @@ def print_papers(
 
     names = document_names(tuple(only or ()))
     screen = console()
+    where = catalogue(context)
     with screen.status("Reading the build") as status:
         written = print_pack(
             build,
-            catalogue(context),
+            where,
             out,
             names=names,
             on_document=lambda name: status.update(f"Printing {name}"),
+            almanac=almanac(where),
         )
     if json:
         print_json({"written": written})

@@ -10,7 +10,13 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from coachwright.actions.listening import USUAL, port_for
-from coachwright.cli.choices import catalogue, data_folder, database, shop_folder
+from coachwright.cli.choices import (
+    almanac,
+    catalogue,
+    data_folder,
+    database,
+    shop_folder,
+)
 
 if TYPE_CHECKING:
     from coachwright.actions.benching import Bench
@@ -71,7 +77,8 @@ def serve(
     _check_files(certificate, key)
     with contextlib.suppress(OSError):  # else the bench shows the shipped catalogue alone
         shop_folder(context).mkdir(parents=True, exist_ok=True)
-    bench = set_up(database(), catalogue(context))
+    where = catalogue(context)
+    bench = set_up(database(), where, almanac(where))
     with bench.store:
         house = _house(bench, listen, tuple(name or ()), encrypted=certificate is not None)
         listening = _port(listen, port)

@@ -1,44 +1,16 @@
 """The design day: the cold night and the hot day beyond which a stated share of hours lies."""
 
-from dataclasses import dataclass
-
 import numpy as np
 
-from coachwright.climate.model import DAYS, HOURS, MONTH_OF_DAY, Weather
+from coachwright.climate.model import DAYS, HOURS, MONTH_OF_DAY, DesignDay, Weather
 from coachwright.errors import OutOfRange
 from coachwright.model.site import MONTHS
 from coachwright.model.working import Given, Working
 
+__all__ = ["COLD_FRAC", "HOT_FRAC", "DesignDay", "cold_night", "hot_day"]
+
 COLD_FRAC, HOT_FRAC = 0.996, 0.004
 """Usual shares: 35 hours of a year are colder, and 35 hotter. [ashrae-climate]"""
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class DesignDay:
-    """One design day.
-
-    Attributes
-    ----------
-    exceeded_frac
-        Share of the year's hours that are warmer.
-    air_degc
-        Temperature at that share.
-    dew_degc, wind_m_per_s
-        Means over the hours beyond it.
-    day
-        The day of the year, from 0, that comes nearest: its hours are a picture of such a day.
-    swing_k
-        Of that day.
-    """
-
-    exceeded_frac: float
-    air_degc: float
-    dew_degc: float
-    wind_m_per_s: float
-    day: int
-    month: str
-    swing_k: float
-    working: Working
 
 
 def cold_night(*, weather: Weather, exceeded_frac: float = COLD_FRAC) -> DesignDay:

@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from coachwright.model.site import SiteOrigin
+from coachwright.model.working import Working
 
 Hours = NDArray[np.float64]
 """One value for each hour of the year."""
@@ -175,3 +176,31 @@ class RoofSun:
     obstacles: tuple[ObstacleCost, ...]
     attribution: str
     caution: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class DesignDay:
+    """One design day.
+
+    Attributes
+    ----------
+    exceeded_frac
+        Share of the year's hours that are warmer.
+    air_degc
+        Temperature at that share.
+    dew_degc, wind_m_per_s
+        Means over the hours beyond it.
+    day
+        The day of the year, from 0, that comes nearest: its hours are a picture of such a day.
+    swing_k
+        Of that day.
+    """
+
+    exceeded_frac: float
+    air_degc: float
+    dew_degc: float
+    wind_m_per_s: float
+    day: int
+    month: str
+    swing_k: float
+    working: Working

@@ -3,7 +3,50 @@
 from dataclasses import dataclass
 from enum import StrEnum
 
+from coachwright.living.model_days import (
+    ColdNight,
+    CoolerSupply,
+    Drying,
+    FreshAir,
+    HeatingGrade,
+    HotDay,
+    InverterBay,
+    Picture,
+)
 from coachwright.model.working import Figure, Working
+
+__all__ = [
+    "AWAITED",
+    "DRYING_FOLLOWED_H",
+    "HEAT_UP_FOLLOWED_H",
+    "MILD_INSIDE_DEGC",
+    "MILD_OUTSIDE_DEGC",
+    "Change",
+    "ColdNight",
+    "CoolerSupply",
+    "Drying",
+    "Ending",
+    "Envelope",
+    "FreshAir",
+    "HeatingGrade",
+    "HotDay",
+    "InverterBay",
+    "Living",
+    "Loss",
+    "MonthOfYear",
+    "Picture",
+    "SiteYear",
+    "Stands",
+    "without_years",
+]
+
+AWAITED = "years, which are being computed"
+"""Said by a `Living` whose years are still being computed."""
+HEAT_UP_FOLLOWED_H = 24.0
+DRYING_FOLLOWED_H = 72.0
+"""How long a heat-up and a drying are followed before they are given up."""
+MILD_INSIDE_DEGC, MILD_OUTSIDE_DEGC = (74.0 - 32.0) / 1.8, (80.0 - 32.0) / 1.8
+"""74 and 80 degF: where common practice, without a source, has a duty of a quarter."""
 
 
 class Ending(StrEnum):
@@ -110,28 +153,6 @@ class Stands:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class Picture:
-    """Twenty-four hours (or a week) step by step, for a drawing; all tuples equally long.
-
-    Attributes
-    ----------
-    flows_w
-        By name, into the bank positive: ``sun``, ``drive``, ``hookup``, and uses negative.
-    nodes_degc
-        By name: ``outside``, ``cabin``, ``glass``, ``rib``, ``stall`` and whatever else there is.
-    """
-
-    title: str
-    day: int
-    step_min: float
-    nodes_degc: dict[str, tuple[float, ...]]
-    charge_frac: tuple[float, ...]
-    flows_w: dict[str, tuple[float, ...]]
-    humidity_frac: tuple[float, ...]
-    co2_ppm: tuple[float, ...]
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
 class Loss:
     """One line of the heat loss.
 
@@ -166,163 +187,6 @@ class Envelope:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class HeatingGrade:
-    """A heating grade of the standard for motor caravans: the heater at full, nobody inside.
-
-    Attributes
-    ----------
-    wanted
-        The brief asks for this grade.
-    reached_degc
-        Inside, for good, with the mean loss.
-    reached_low_degc
-        The same with the greatest loss that the ribs may cause.
-    heat_up_h
-        From the temperature outside, for as many kelvin as the grade's test asks; None where it
-        is never reached, or the grade has no such test.
-    """
-
-    grade: int
-    wanted: bool
-    outside_degc: float
-    reached_degc: float
-    reached_low_degc: float
-    heat_up_h: float | None
-    working: Working
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class FreshAir:
-    """Fresh air while people are in, with windows and hatches shut.
-
-    Attributes
-    ----------
-    open_m3_per_h
-        Through what cannot be shut or is kept open, and through leaks.
-    needed_m3_per_h
-        That the standard for dwellings asks for.
-    """
-
-    people_count: int
-    open_m3_per_h: float
-    needed_m3_per_h: float
-    working: Working
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class CoolerSupply:
-    """What an air conditioner takes on the design hot day, and what can give it.
-
-    Attributes
-    ----------
-    through_inverter
-        Else it is fed by the bank directly.
-    can_give_w
-        The inverters' continuous power, or the bank's at its discharge limit; None where there is
-        none.
-    """
-
-    name: str
-    input_w: float
-    through_inverter: bool
-    can_give_w: float | None
-    working: Working
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class InverterBay:
-    """Where inverter and chargers lose their heat.
-
-    Attributes
-    ----------
-    most_loss_w
-        At the inverter's continuous power.
-    flow_m3_per_h
-        Of air that carries that heat away within the rise allowed.
-    warmest_degc
-        Of the room that it stands in, in the warmest hour of the year.
-    """
-
-    room: str
-    names: tuple[str, ...]
-    built_in: tuple[str, ...]
-    most_loss_w: float
-    flow_m3_per_h: float
-    warmest_degc: float | None
-    working: Working
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class ColdNight:
-    """The design cold night with the heater at work."""
-
-    outside_degc: float
-    need_w: float
-    need_high_w: float
-    heater_w: float
-    reached_degc: float
-    reached_low_degc: float
-    heat_up_h: float | None
-    fuel_l: float
-    battery_wh: float
-    picture: Picture
-    working: Working
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class HotDay:
-    """The design hot day with the air conditioner at work, from a full bank, without sun on it.
-
-    Attributes
-    ----------
-    hours_h
-        That a full bank holds it, sun counted; None where it holds through the day.
-    hours_without_sun_h
-        The same without any sun on the panels.
-    duty_frac
-        Share of the occupied hot hours that it runs.
-    reached_degc
-        Warmest in the cabin while it runs; `without_degc` the warmest with it off.
-    mild_duty_frac
-        Duty when 23.3 degC (74 degF) is held at 26.7 degC (80 degF) outside.
-    """
-
-    outside_degc: float
-    hours_h: float | None
-    hours_without_sun_h: float | None
-    duty_frac: float
-    reached_degc: float
-    without_degc: float
-    day_wh: float
-    mild_duty_frac: float | None
-    picture: Picture
-    working: Working
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Drying:
-    """Drying wet kit in the second room.
-
-    Attributes
-    ----------
-    room_degc
-        That the register brings it to on the design cold night's day and on a mild one.
-    hours_h
-        Until the load of water is gone; None where it never is.
-    hot
-        Warmer than 60 degC can be reached: shown with its caution.
-    """
-
-    room: str
-    water_kg: float
-    room_degc: float
-    hours_h: float | None
-    reachable_degc: float
-    hot: bool
-    working: Working
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
 class Change:
     """What one change to the build would do: a real run.
 
@@ -351,6 +215,10 @@ class SiteYear:
     ----------
     caution
         How far the weather may be off.
+    fuel
+        Burnt by the heater, for people; empty where it is electric or there is none.
+    fuel_by_mass
+        Its litres are kilograms.
     """
 
     site: str
@@ -367,6 +235,8 @@ class SiteYear:
     balance_error_ratio: float
     supply: CoolerSupply | None = None
     bay: InverterBay | None = None
+    fuel: str = ""
+    fuel_by_mass: bool = False
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -391,9 +261,25 @@ class Living:
     season_months: tuple[int, ...] = tuple(range(1, 13))
 
     @property
+    def is_awaited(self) -> bool:
+        """Whether the years are still being computed."""
+        return self.missing == AWAITED
+
+    @property
     def promise(self) -> Stands | None:
         """Stands of the season's poorest month at the first site; None without a year."""
         if not self.years:
             return None
         season = (each for each in self.years[0].stands if each.month in self.season_months)
         return min(season, key=lambda each: (each.p10_d, each.p50_d), default=None)
+
+
+def without_years(missing: str) -> Living:
+    """Return a result that has no years and says why.
+
+    Examples
+    --------
+    >>> without_years("a site whose weather is known").years
+    ()
+    """
+    return Living(envelope=None, years=(), changes=(), missing=missing, figures=())

@@ -19,6 +19,7 @@ from coachwright.model.record import (
     PowerPos,
     Record,
     Temperature,
+    Time,
     TimeUse,
     WaterUse,
 )
@@ -128,7 +129,7 @@ class Habits(Record):
     devices: tuple[Device, ...] = ()
     wet_kit_kg: MassPos | None = Field(default=None, exclude_if=_not_given)
     """Water in the wet kit that comes in on one day, where there is a place to dry it."""
-    dry_within_h: TimeUse | None = Field(default=None, exclude_if=_not_given)
+    dry_within_h: Time | None = Field(default=None, exclude_if=_not_given)
     """Time in which it is wanted dry."""
     asleep_from: str = Field(default="22:30", pattern=CLOCK_PATTERN)
     """When they go to sleep, by the clock."""

@@ -36,6 +36,7 @@ DISCIPLINE_WORDS = {
     "electrics": "Electricity",
     "water": "Water",
     "wishes": "Wishes",
+    "living": "Living aboard",
 }
 _DOTTED = re.compile(r"\b[a-z][a-z_-]+(?:\[\d*\])?(?:\.[a-z][a-z0-9_-]+(?:\[\d*\])?)+")
 _JOINED = re.compile(r"\b[a-z0-9]+(?:_[a-z0-9]+)+\b")

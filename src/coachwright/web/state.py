@@ -8,6 +8,7 @@ from datetime import UTC, datetime
 from nicegui import Client, app, background_tasks, run, ui
 
 from coachwright.actions.admitting import ALONE, Who
+from coachwright.actions.awaiting import with_years
 from coachwright.actions.benching import Bench, OnBench, edit, redo, return_to, undo
 from coachwright.errors import BadInput, CoachwrightError
 from coachwright.store.records import Change, Conflict
@@ -113,6 +114,7 @@ def watch(here: Here) -> None:
     listed = _watching.setdefault(here.work.build_id, [])
     listed.append(here)
     here.client.on_delete(lambda: listed.remove(here))
+    _see_to_years(here.bench, here.work)
 
 
 def watchers(build_id: int) -> tuple[Here, ...]:
@@ -179,6 +181,7 @@ async def _act(here: Here, deed: Callable[[], OnBench | Conflict]) -> bool:
         return False
     if made is not None:
         show_everybody(made)
+        _see_to_years(here.bench, made)
     return True
 
 
@@ -190,6 +193,19 @@ def show_everybody(made: OnBench) -> None:
             for draw in tuple(each.first_draws):
                 draw(made)
     background_tasks.create(_show_the_rest(made), name=f"show build {made.build_id}")
+
+
+def _see_to_years(bench: Bench, made: OnBench) -> None:
+    """Have the years computed where they are awaited, beside everything else."""
+    if made.assessment.living.is_awaited:
+        background_tasks.create(_show_years(bench, made), name=f"years of build {made.build_id}")
+
+
+async def _show_years(bench: Bench, made: OnBench) -> None:
+    await asyncio.sleep(_LEAD_S)  # the figures that are quick go first
+    whole = await run.io_bound(with_years, bench, made)
+    if whole is not None and any(each.now is made for each in watchers(made.build_id)):
+        show_everybody(whole)
 
 
 async def _show_the_rest(made: OnBench) -> None:

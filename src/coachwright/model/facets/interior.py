@@ -110,6 +110,8 @@ class Carcass(Record):
 
     storage_l: Volume = 0.0
     contents_limit_kg: Mass | None = None
+    free_vent_m2: Area | None = None
+    """Of its openings for air that cannot be closed, low and high together."""
 
 
 class Opening(Record):
