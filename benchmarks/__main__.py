@@ -15,6 +15,8 @@ from pathlib import Path
 from benchmarks import browser, keeping
 from benchmarks.climate import climate_lines
 from benchmarks.commands import COMMANDS, Command, run_once
+from benchmarks.edits import edit_lines
+from benchmarks.living import living_lines
 from benchmarks.stages import CALLS, STAGES, stage_line
 
 ROOT = Path(__file__).parents[1]
@@ -51,6 +53,12 @@ def _stages(_rounds: int) -> None:
         print(line)
 
 
+def _year(_rounds: int) -> None:
+    print("\nthe coupled year, its compiler loaded")
+    for line in (*living_lines(ROOT), *edit_lines(ROOT)):
+        print(line, flush=True)
+
+
 def _browser(_rounds: int) -> None:
     print("\nthe bench in the browser, from key or drop to the last change in the page")
     for row in browser.rows():
@@ -66,6 +74,7 @@ def _store(_rounds: int) -> None:
 _PARTS: dict[str, Callable[[int], None]] = {
     "commands": _commands,
     "stages": _stages,
+    "year": _year,
     "browser": _browser,
     "store": _store,
 }
