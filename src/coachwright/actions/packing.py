@@ -17,6 +17,8 @@ _WORDS = {
     "layout-sheet.pdf": "ways, headroom, beds, seats, in which order the parts come in",
     "weight-statement.pdf": "load cases, axle loads, payload statements, weighbridge",
     "energy-sheet.pdf": "the day's budget, charging, how long anything runs",
+    "energy-through-the-year.pdf": "energy in and out by month, fuel, what a change would do",
+    "climate-sheet.pdf": "how long, how warm, how cool, how dry, in which month",
     "water-sheet.pdf": "tanks, hot water, flow, frost, disinfection, gas",
     "parts-list.pdf": "every part with its position number, mass and price",
     "calculation-appendix.pdf": "every figure with formula, numbers put in and sources",

@@ -3,10 +3,12 @@
 import dataclasses
 
 from coachwright.assess import Assessment
+from coachwright.papers.view_climate import ClimateView, climate_view
 from coachwright.papers.view_energy import EnergyView, energy_view
 from coachwright.papers.view_layout import LayoutView, layout_view
 from coachwright.papers.view_water import WaterView, water_view
 from coachwright.papers.view_weights import WeightView, weight_view
+from coachwright.papers.view_year import YearView, year_view
 from coachwright.papers.wording import in_words
 
 
@@ -45,3 +47,13 @@ def energy_sheet(assessment: Assessment, system: str) -> EnergyView:
 def water_sheet(assessment: Assessment, system: str) -> WaterView:
     """Return what the water sheet says, in a system of units."""
     return in_words(water_view(read_in(assessment, system)), system)
+
+
+def climate_sheet(assessment: Assessment, system: str) -> ClimateView:
+    """Return what the climate sheet says, in a system of units."""
+    return in_words(climate_view(read_in(assessment, system)), system)
+
+
+def year_sheet(assessment: Assessment, system: str) -> YearView:
+    """Return what the energy through the year says, in a system of units."""
+    return in_words(year_view(read_in(assessment, system)), system)

@@ -31,9 +31,9 @@ from coachwright.drawing.scene import (
 )
 from coachwright.living.model import Picture
 
-_WARMTH_MM = 40.0
-_CHARGE_MM = 14.0
-_FLOWS_MM = 28.0
+_WARMTH_MM = 38.0
+_CHARGE_MM = 11.0
+_FLOWS_MM = 26.0
 _BETWEEN_MM = 8.5
 _HOURS_MM = 4.8
 _LABEL_GAP_MM = 4.0
@@ -46,6 +46,8 @@ _NODES: dict[str, Stroke] = {
     "cabin": Stroke(words="cabin", layer=Layer.BODY, weight=Weight.BOLD),
     "glass": Stroke(words="glass", layer=Layer.AIR, style=Style.DASH_DOT),
     "rib": Stroke(words="rib", layer=Layer.ELECTRICAL, weight=Weight.FINE),
+    "lining": Stroke(words="lining", layer=Layer.OUTSIDE, style=Style.DASH_DOT),
+    "bank": Stroke(words="bank", layer=Layer.ZONE, style=Style.DASHED, weight=Weight.BOLD),
     "stall": Stroke(words="stall", layer=Layer.GAS, weight=Weight.BOLD, style=Style.DASH_DOT),
 }
 """The usual nodes; any other is drawn in one way, and its label tells which it is."""

@@ -39,6 +39,14 @@ _CAUTIONS = {
     "water": "Water: tanks, hoses and heaters for drinking water are disinfected and flushed "
     "before use. Hot water scalds, stored lukewarm water breeds bacteria, and frost bursts "
     "what is not drained.",
+    "weather": "Weather: a typical year is no forecast. Real years are colder, hotter and darker; "
+    "what nine of ten stays last, one of ten does not. Nobody's life may hang on these figures: "
+    "keep fuel, warm clothing and a way home in reserve.",
+    "warmth": "Heat and cold: whatever burns fuel takes its air from outside and gives its "
+    "exhaust outside, is installed and serviced as its maker and local codes say, and has a "
+    "working carbon monoxide alarm beside it. Vents for fresh air are never closed. A parked "
+    "vehicle in the sun grows hot enough to kill children and animals, and an air conditioner "
+    "stops when the battery is empty.",
     "price": "Prices: as the catalogue gives them, without tax, labour or delivery; where a "
     "price is unknown it is not in the sum. This list is no quotation.",
 }

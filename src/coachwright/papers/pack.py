@@ -9,6 +9,7 @@ from coachwright.errors import UnknownName
 from coachwright.papers.purchase import purchase_list
 from coachwright.papers.render import Press
 from coachwright.papers.view_appendix import appendix_view
+from coachwright.papers.view_climate import climate_view
 from coachwright.papers.view_compliance import compliance_view
 from coachwright.papers.view_drawings import drawings_view
 from coachwright.papers.view_energy import energy_view
@@ -16,6 +17,7 @@ from coachwright.papers.view_layout import layout_view
 from coachwright.papers.view_parts import parts_view
 from coachwright.papers.view_water import water_view
 from coachwright.papers.view_weights import weight_view
+from coachwright.papers.view_year import year_view
 from coachwright.papers.wording import in_words
 
 
@@ -40,6 +42,8 @@ VIEWS: dict[str, tuple[str, Callable[[Assessment], Any]]] = {
     "layout-sheet.pdf": ("layout", _said(layout_view)),
     "weight-statement.pdf": ("weights", _said(weight_view)),
     "energy-sheet.pdf": ("energy", _said(energy_view)),
+    "energy-through-the-year.pdf": ("year", _said(year_view)),
+    "climate-sheet.pdf": ("climate", _said(climate_view)),
     "water-sheet.pdf": ("water", _said(water_view)),
     "parts-list.pdf": ("parts", _said(parts_view)),
     "calculation-appendix.pdf": (
