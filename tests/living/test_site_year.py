@@ -23,6 +23,7 @@ from coachwright.living.cold_night import (
 from coachwright.living.given import Given
 from coachwright.living.hot_day import AtDay, cooler_supply, hot_day
 from coachwright.living.repeated import shifted, steady
+from coachwright.living.simulate import prepare
 from coachwright.living.site_year import Walked, walked
 from coachwright.living.steps import SiteSteps, site_steps
 from tests.support.living import envelope
@@ -56,6 +57,7 @@ def at_night(design: Given, outside_degc: float = -12.0) -> AtNight:
         given=design,
         sky=sky(),
         site=site(),
+        ready=prepare(design, sky(), site=site()),
         envelope=envelope(),
         design=coldest(weather=sky().weather),
         outside_degc=outside_degc,
@@ -67,6 +69,7 @@ def at_day(design: Given, outside_degc: float = 35.0) -> AtDay:
         given=design,
         sky=sky(),
         site=site(),
+        ready=prepare(design, sky(), site=site()),
         design=hottest(weather=sky().weather),
         outside_degc=outside_degc,
     )
@@ -137,15 +140,16 @@ def test_heat_up_of_a_light_box_is_near_its_first_order_answer() -> None:
     """With one capacity C and loss H: t = (C / H) ln(P / (P - H dT)), an upper bound of a body
     whose air warms before its walls do."""
     design = replace(box(), air=replace(box().air, least_m3_per_h=0.0))
-    took = heat_up_h(design, sky(), site(), outside_degc=-5.0, wanted_degc=15.0)
+    ready = prepare(design, sky(), site=site())
+    took = heat_up_h(design, sky(), ready, outside_degc=-5.0, wanted_degc=15.0)
     assert took is not None
     assert 0.1 < took < 6.0
-    longer = heat_up_h(design, sky(), site(), outside_degc=-5.0, wanted_degc=20.0)
+    longer = heat_up_h(design, sky(), ready, outside_degc=-5.0, wanted_degc=20.0)
     assert longer is None or longer > took
 
 
 def test_the_grades_follow_heat_over_loss() -> None:
-    two, three = heating_grades(box(), sky(), site(), envelope(), 2)
+    two, three = heating_grades(box(), sky(), prepare(box(), sky(), site=site()), envelope(), 2)
     # 2000 W over 50 W/K and 0.335 x 15 W/K of fresh air: 36.35 K
     assert two.reached_degc == pytest.approx(36.35, abs=0.01)
     assert three.reached_degc == pytest.approx(36.35 - 15.0, abs=0.01)

@@ -3,7 +3,7 @@
 import hashlib
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from importlib import resources
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -23,6 +23,8 @@ if TYPE_CHECKING:
 
 _ROOMS = ("climate", "electrics", "layout", "living", "model", "reference", "water")
 """What a year is computed with: where any of it is another, years are computed anew."""
+_MOST_SITES = 8
+"""Whose arrays stay in memory."""
 _MOST_YEARS = 200
 """Kept at most; the oldest go."""
 
@@ -80,6 +82,7 @@ def almanac_of(
         Called before something is computed that takes time.
     """
 
+    @lru_cache(maxsize=_MOST_SITES)
     def arrays_of(site_id: str) -> "SiteArrays":
         from coachwright.actions.site_shelf import arrays_of_site  # noqa: PLC0415  # heavy
 

@@ -7,8 +7,9 @@ from typing import Any
 from coachwright.climate.model import Hours
 from coachwright.living.given import Bank, Given
 from coachwright.living.model import Change, Stands
+from coachwright.living.site_steps import kept_steps
 from coachwright.living.site_year import Walked, walked
-from coachwright.living.steps import Sky, site_steps
+from coachwright.living.steps import Sky
 from coachwright.model.build import Build, FinishLayer
 from coachwright.units import told
 
@@ -129,7 +130,7 @@ def _thicker(layer: FinishLayer) -> FinishLayer:
 
 
 def _walk(basis: Basis, given: Given, sky: Sky) -> Walked:
-    site = site_steps(body=given.body, sky=sky, heading_deg=given.heading_deg)
+    site = kept_steps(given, sky)
     return walked(given, sky, site, basis.water_d)
 
 

@@ -36,6 +36,8 @@ class AtNight:
     ----------
     ready
         The design at its site.
+    ready
+        The design under the site's own year.
     outside_degc
         Coldest hour: the site's design night, or the brief's where that is colder.
     """
@@ -43,6 +45,7 @@ class AtNight:
     given: Given
     sky: Sky
     site: SiteSteps
+    ready: Prepared
     envelope: Envelope
     design: DesignDay
     outside_degc: float
@@ -76,7 +79,7 @@ def cold_night(night: AtNight) -> ColdNight:
         sunless=True,
     )
     dark = np.zeros(len(site.humidity))
-    run = _night(under(given, night.sky, site, dark), night.design.day)
+    run = _night(under(given, night.sky, site, dark, night.ready), night.design.day)
     low = _night(under(with_most_ribs(given), night.sky, site, dark), night.design.day)
     need = _need(night, site.driving[:24, 0])
     burnt_wh = run.whole("fuel_wh")
@@ -90,7 +93,7 @@ def cold_night(night: AtNight) -> ColdNight:
         heat_up_h=heat_up_h(
             night.given,
             night.sky,
-            night.site,
+            night.ready,
             outside_degc=night.outside_degc,
             wanted_degc=max(day_of(night.given, night.design.day).heat_degc),
         ),
@@ -102,7 +105,7 @@ def cold_night(night: AtNight) -> ColdNight:
 
 
 def heating_grades(
-    given: Given, sky: Sky, site: SiteSteps, envelope: Envelope, wanted: int | None
+    given: Given, sky: Sky, ready: Prepared, envelope: Envelope, wanted: int | None
 ) -> tuple[HeatingGrade, ...]:
     """Return heating grades 2 and 3 with the heater at full and nobody inside.
 
@@ -110,8 +113,8 @@ def heating_grades(
     ----------
     given
         The design.
-    sky, site
-        Of any place: only its height counts.
+    sky, ready
+        Of any place, and the design there: only its height counts.
     envelope
         Its loss.
     wanted
@@ -144,7 +147,7 @@ def heating_grades(
                 else heat_up_h(
                     given,
                     sky,
-                    site,
+                    ready,
                     outside_degc=outside_degc,
                     wanted_degc=outside_degc + rise_k,
                 ),
@@ -155,7 +158,7 @@ def heating_grades(
 
 
 def heat_up_h(
-    given: Given, sky: Sky, site: SiteSteps, *, outside_degc: float, wanted_degc: float
+    given: Given, sky: Sky, ready: Prepared, *, outside_degc: float, wanted_degc: float
 ) -> float | None:
     """Return how long an empty body as cold as outside takes to get warm [h]; None for never.
 
@@ -163,17 +166,17 @@ def heat_up_h(
     ----------
     given
         The design.
-    sky, site
-        Of any place: only its height counts.
+    sky, ready
+        Of any place, and the design there: only its height counts.
     outside_degc
         Of the air, and of everything inside at the beginning. [degC]
     wanted_degc
         Of the air inside. [degC]
     """
-    soaked = steady(site=site, air_degc=outside_degc, humidity_frac=_SOAK_HUMIDITY_FRAC)
+    soaked = steady(site=ready.site, air_degc=outside_degc, humidity_frac=_SOAK_HUMIDITY_FRAC)
     empty = _empty(given, wanted_degc)
     run = year(
-        under(empty, sky, soaked, np.zeros(len(soaked.humidity))),
+        under(empty, sky, soaked, np.zeros(len(soaked.humidity)), ready),
         series=True,
         off_grid=True,
         days=round(HEAT_UP_FOLLOWED_H / 24.0),

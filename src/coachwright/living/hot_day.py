@@ -16,7 +16,7 @@ from coachwright.living.model import (
 )
 from coachwright.living.pictures import picture
 from coachwright.living.repeated import same_day_w, shifted, steady, under
-from coachwright.living.simulate import Run, year
+from coachwright.living.simulate import Prepared, Run, year
 from coachwright.living.standing import stands
 from coachwright.living.steps import SiteSteps, Sky
 from coachwright.model.working import Given as Put
@@ -43,6 +43,8 @@ class AtDay:
 
     Attributes
     ----------
+    ready
+        The design under the site's own year.
     outside_degc
         Warmest hour: the site's design day, or the brief's where that is hotter.
     """
@@ -50,6 +52,7 @@ class AtDay:
     given: Given
     sky: Sky
     site: SiteSteps
+    ready: Prepared
     design: DesignDay
     outside_degc: float
 
@@ -176,7 +179,7 @@ def _biquadratic_ratio(
 
 
 def _day(given: Given, at: AtDay, site: SiteSteps, sun_w: NDArray[np.float64]) -> Run:
-    ready = under(given, at.sky, site, sun_w)
+    ready = under(given, at.sky, site, sun_w, at.ready)
     return year(ready, series=True, off_grid=True, from_day=at.design.day, days=1)
 
 

@@ -93,7 +93,9 @@ def steady(
     )
 
 
-def under(given: Given, sky: Sky, site: SiteSteps, sun_w: Hours) -> Prepared:
+def under(
+    given: Given, sky: Sky, site: SiteSteps, sun_w: Hours, like: Prepared | None = None
+) -> Prepared:
     """Return a design prepared for hours of its own.
 
     Parameters
@@ -106,8 +108,11 @@ def under(given: Given, sky: Sky, site: SiteSteps, sun_w: Hours) -> Prepared:
         The hours.
     sun_w
         Of all panels, for each hour. [W]
+    like
+        Prepared before with the same body.
     """
-    return prepare(replace(given, supply=replace(given.supply, sun_w=sun_w)), sky, site=site)
+    other = replace(given, supply=replace(given.supply, sun_w=sun_w))
+    return prepare(other, sky, site=site, like=like)
 
 
 def same_day_w(sun_w: Hours, day: int) -> Hours:

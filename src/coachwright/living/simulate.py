@@ -169,6 +169,7 @@ def prepare(
     step_min: float = 10.0,
     site: SiteSteps | None = None,
     refined: int = 1,
+    like: Prepared | None = None,
 ) -> Prepared:
     """Return a design at a site, ready to be walked through.
 
@@ -184,6 +185,8 @@ def prepare(
         Of `site_steps`; None to make it.
     refined
         Times as many cells through each layer.
+    like
+        Prepared before: where its body is the same one under the same wind, it is not made anew.
     """
     if step_min not in _MINUTES:
         raise OutOfRange("step_min", step_min, ", ".join(f"{each:g}" for each in _MINUTES))
@@ -199,9 +202,10 @@ def prepare(
         blinds=blinds,
         altitude_m=sky.weather.place.altitude_m,
     )
-    networks = _networks(given, site, refined, blinds=blinds)
-    step_s, home = 60.0 * step_min, numbers.thermostat
-    both = tuple(modes(network=one, step_s=step_s, radiant_room=home) for one in networks)
+    if like is None or not _same_body(like, given, site, step_min):
+        like = None
+    networks = _networks(given, site, refined, blinds=blinds) if like is None else like.networks
+    both = _modes(networks, step_min, numbers.thermostat) if like is None else like.modes
     return Prepared(
         given=given,
         site=site,
@@ -216,13 +220,29 @@ def prepare(
             step_min=step_min,
             seen_m2=networks[0].seen_area_m2,
         ),
-        matrices=handed.matrices(both),
+        matrices=handed.matrices(both) if like is None else like.matrices,
         hours=c.Site(
             site.driving,
             site.humidity,
             site.dark,
             np.array(given.supply.sun_w, dtype=np.float64).reshape(HOURS),
         ),
+    )
+
+
+def _modes(networks: tuple[Network, ...], step_min: float, home: int) -> tuple[Modes, ...]:
+    step_s = 60.0 * step_min
+    return tuple(modes(network=one, step_s=step_s, radiant_room=home) for one in networks)
+
+
+def _same_body(like: Prepared, given: Given, site: SiteSteps, step_min: float) -> bool:
+    return (
+        like.given.body is given.body
+        and like.given.thermostat_room == given.thermostat_room
+        and like.step_min == step_min
+        and like.site.lit == site.lit
+        and like.site.wind_m_per_s == site.wind_m_per_s
+        and like.site.pressure_pa == site.pressure_pa
     )
 
 

@@ -8,10 +8,11 @@ from coachwright.living.given import Given
 from coachwright.living.hot_day import AtDay, cooler_supply, hot_day
 from coachwright.living.model import Envelope, MonthOfYear, SiteYear
 from coachwright.living.months import months_of_year
-from coachwright.living.simulate import prepare, year
+from coachwright.living.simulate import Prepared, prepare, year
+from coachwright.living.site_steps import kept_steps
 from coachwright.living.standing import LONGEST_D, stands
 from coachwright.living.stands import Distribution, stands_by_month
-from coachwright.living.steps import SiteSteps, Sky, site_steps
+from coachwright.living.steps import SiteSteps, Sky
 from coachwright.living.taken_apart import inverter_bay, kit_drying
 from coachwright.model.build import Build
 from coachwright.water.model import Water
@@ -38,6 +39,7 @@ class AtSite:
 class Walked:
     """A design walked through a year and through its stands."""
 
+    ready: Prepared
     months: tuple[MonthOfYear, ...]
     distribution: Distribution
     balance_error_ratio: float
@@ -60,6 +62,7 @@ def walked(given: Given, sky: Sky, site: SiteSteps, water_d: float | None) -> Wa
     followed = stands(year(ready, off_grid=True))
     closed = run.balance
     return Walked(
+        ready=ready,
         months=months_of_year(run),
         distribution=stands_by_month(
             lasted_d=followed.lasted_d.tolist(), water_d=water_d, followed_d=LONGEST_D
@@ -90,12 +93,13 @@ def year_at(build: Build, given: Given, envelope: Envelope, water: Water, at: At
         The site.
     """
     weather, climate = at.sky.weather, build.brief.climate
-    site = site_steps(body=given.body, sky=at.sky, heading_deg=given.heading_deg)
+    site = kept_steps(given, at.sky)
     made = walked(given, at.sky, site, water.stores.days_d)
     night = AtNight(
         given=given,
         sky=at.sky,
         site=site,
+        ready=made.ready,
         envelope=envelope,
         design=at.cold,
         outside_degc=min(climate.cold_night_degc, at.cold.air_degc),
@@ -104,6 +108,7 @@ def year_at(build: Build, given: Given, envelope: Envelope, water: Water, at: At
         given=given,
         sky=at.sky,
         site=site,
+        ready=made.ready,
         design=at.hot,
         outside_degc=max(climate.hot_day_degc, at.hot.air_degc),
     )

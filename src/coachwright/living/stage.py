@@ -10,9 +10,10 @@ from coachwright.living.figures import figures
 from coachwright.living.fresh_air import fresh_air
 from coachwright.living.given import Given
 from coachwright.living.model import Change, Envelope, FreshAir, HeatingGrade, Living
+from coachwright.living.simulate import prepare
+from coachwright.living.site_steps import kept_steps
 from coachwright.living.site_year import AtSite, year_at
 from coachwright.living.stage_given import envelope, given
-from coachwright.living.steps import site_steps
 from coachwright.living.taken_apart import season_months
 from coachwright.model.build import Build
 from coachwright.water.model import Water
@@ -84,8 +85,8 @@ def what_if(build: Build, electrics: Electrics, water: Water, at: AtSite) -> tup
 
 
 def _grades(build: Build, made: Given, lost: Envelope, at: AtSite) -> tuple[HeatingGrade, ...]:
-    site = site_steps(body=made.body, sky=at.sky, heading_deg=made.heading_deg)
-    return heating_grades(made, at.sky, site, lost, build.brief.climate.heating_grade)
+    ready = prepare(made, at.sky, site=kept_steps(made, at.sky))
+    return heating_grades(made, at.sky, ready, lost, build.brief.climate.heating_grade)
 
 
 def _fresh_air(build: Build, made: Given) -> FreshAir:
