@@ -48,9 +48,9 @@ _NODES: dict[str, Stroke] = {
     "rib": Stroke(words="rib", layer=Layer.ELECTRICAL, weight=Weight.FINE),
     "lining": Stroke(words="lining", layer=Layer.OUTSIDE, style=Style.DASH_DOT),
     "bank": Stroke(words="bank", layer=Layer.ZONE, style=Style.DASHED, weight=Weight.BOLD),
-    "stall": Stroke(words="stall", layer=Layer.GAS, weight=Weight.BOLD, style=Style.DASH_DOT),
+    "cab": Stroke(words="cab", layer=Layer.OUTSIDE),
 }
-"""The usual nodes; any other is drawn in one way, and its label tells which it is."""
+"""The usual nodes; any other is a second room and drawn in one way; its label tells which."""
 _CHARGE = Fill(letter="", words="charge", layer=Layer.HEAVY)
 
 Series = tuple[float, ...]
@@ -117,8 +117,9 @@ def _ground(picture: Picture, width_mm: float) -> _Ground:
 
 
 def _stroke(name: str) -> Stroke:
-    other = Stroke(words=name.replace("-", " ").replace("_", " "), layer=Layer.OUTSIDE)
-    return _NODES.get(name, other)
+    words = name.replace("-", " ").replace("_", " ")
+    room = Stroke(words=words, layer=Layer.GAS, weight=Weight.BOLD, style=Style.DASH_DOT)
+    return _NODES.get(name, room)
 
 
 def _thinned(values: Series) -> Series:  # no more points than can be told apart
