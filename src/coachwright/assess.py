@@ -21,7 +21,7 @@ from coachwright.layout import rules as layout_rules
 from coachwright.layout import stage as layout_stage
 from coachwright.layout.model import Layout
 from coachwright.living import rules as living_rules
-from coachwright.living.model import AWAITED, Living, without_years
+from coachwright.living.model import AWAITED, NOT_ASKED, Living, without_years
 from coachwright.living.reads import reads
 from coachwright.model.build import Build
 from coachwright.model.finding import Finding, Outcome, Rule, Severity, apply_rules
@@ -276,7 +276,7 @@ def _living(
 ) -> Living:
     """Return the coupled year: as kept in memory, from the shelf, or computed."""
     if almanac is None:
-        return without_years("the weather, which nobody has asked for")
+        return without_years(NOT_ASKED)
     read = to_json(reads(build, results["layout"], results["water"]), fallback=repr)
     key = f"living:{hashlib.sha256(read + almanac.mark.encode()).hexdigest()}"
     kept: Living | None = None if stages is None else stages.kept(key)
@@ -284,7 +284,7 @@ def _living(
         kept = almanac.shelf.take(key)
     if kept is None and not almanac.wait:
         return without_years(AWAITED)
-    made = kept or _computed(build, results, almanac)
+    made = kept or _computed(build, results, almanac, stages)
     if stages is not None:
         stages.result(key, lambda: made)
     if kept is None and almanac.shelf is not None:
@@ -292,7 +292,9 @@ def _living(
     return made
 
 
-def _computed(build: Build, results: Mapping[str, Any], almanac: Almanac) -> Living:
+def _computed(
+    build: Build, results: Mapping[str, Any], almanac: Almanac, stages: Stages | None
+) -> Living:
     """Compute the coupled year; its compiler and its arrays are loaded only now."""
     from coachwright.living import stage as living_stage  # noqa: PLC0415
 
@@ -302,11 +304,15 @@ def _computed(build: Build, results: Mapping[str, Any], almanac: Almanac) -> Liv
         build,
         results["electrics"],
         results["water"],
-        tuple(place_of(build, results["layout"], site.id, almanac) for site in build.sites),
+        tuple(
+            place_of(build, results["layout"], site.id, almanac, stages) for site in build.sites
+        ),
     )
 
 
-def place_of(build: Build, layout: Layout, site_id: str, almanac: Almanac) -> "AtSite":
+def place_of(
+    build: Build, layout: Layout, site_id: str, almanac: Almanac, stages: Stages | None = None
+) -> "AtSite":
     """Return a site as the coupled year takes it: its arrays, its sun on the panels, its days.
 
     Parameters
@@ -319,16 +325,22 @@ def place_of(build: Build, layout: Layout, site_id: str, almanac: Almanac) -> "A
         The site.
     almanac
         Of the weather.
+    stages
+        Kept results; the sun on the panels is used again until the roof is another.
     """
     from coachwright.climate import design_day  # noqa: PLC0415
     from coachwright.climate import stage as climate_stage  # noqa: PLC0415
     from coachwright.living.site_year import AtSite  # noqa: PLC0415
 
     arrays = almanac.arrays_of(site_id)
+    keep = Stages() if stages is None else stages
+    panels = tuple(build.having("solar_panel"))
+    roof = to_json((panels, layout.outside.panels, layout.outside.higher), fallback=repr)
+    key = f"sun:{site_id}:{hashlib.sha256(roof + almanac.mark.encode()).hexdigest()}"
     return AtSite(
         site=site_id,
         sky=arrays,
-        sun_w=climate_stage.power_w(build, layout, arrays),
+        sun_w=keep.result(key, lambda: climate_stage.power_w(build, layout, arrays)),
         cold=design_day.cold_night(weather=arrays.weather),
         hot=design_day.hot_day(weather=arrays.weather),
     )

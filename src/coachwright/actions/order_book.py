@@ -1,6 +1,6 @@
 """The order book: what stands on the card of each build, and what a new one starts from."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from pathlib import Path
 
@@ -19,11 +19,15 @@ from coachwright.store.edits import Put, edited
 from coachwright.store.records import BuildEntry
 from coachwright.units import shown, shown_number, worded
 
+_YEARS = "living"
+"""Whose findings are not open while nobody has waited for the years."""
+_PROMISE = "living.nine-of-ten-days"
 _FACTS = (
     ("weights.payload-left", "Payload left"),
     ("weights.rear-axle-left", "Left on the rear axle"),
     ("electrics.independence-summer", "Off grid in summer"),
     ("electrics.independence-winter", "Off grid in winter"),
+    (_PROMISE, "Nine of ten stays"),
     ("water.days", "On water"),
 )
 _MOST_CARDS = 256
@@ -98,7 +102,16 @@ def card_of(bench: Bench, entry: BuildEntry, system: str) -> Card:
     CoachwrightError
         Where the catalogue no longer has what it names.
     """
-    return _card_of_sheet(lay_open(bench, entry.build_id).text, bench.catalogue, system)
+    work = lay_open(bench, entry.build_id)
+    card = _card_of_sheet(work.text, bench.catalogue, system)
+    kind, worst = _worst(work.assessment, system)
+    return replace(
+        card,
+        facts=_facts(work.assessment, system),
+        verdict=work.verdict,
+        worst_kind=kind,
+        worst=worst,
+    )
 
 
 def card_of_beginning(beginning: Beginning, catalogue: Catalogue, system: str) -> Card:
@@ -133,7 +146,11 @@ def _card_of_sheet(text: str, catalogue: Catalogue, system: str) -> Card:
 
 
 def _facts(assessment: Assessment, system: str) -> tuple[Fact, ...]:
-    known = {figure.name: figure for figure in assessment.figures}
+    known = {
+        figure.name: figure
+        for figure in assessment.figures
+        if figure.name != _PROMISE or figure.value is not None
+    }
     days = {
         "electrics.independence-summer": assessment.electrics.summer.independence,
         "electrics.independence-winter": assessment.electrics.winter.independence,
@@ -146,7 +163,7 @@ def _facts(assessment: Assessment, system: str) -> tuple[Fact, ...]:
             else _minus(shown(known[name].value, known[name].unit, system)),
         )
         for name, label in _FACTS
-        if name in known
+        if name in known and not (name in days and _PROMISE in known)
     )
 
 
@@ -161,8 +178,9 @@ def _days(found: Independence, system: str) -> str:
 
 
 def _worst(assessment: Assessment, system: str) -> tuple[str, str]:
+    told = assessment.living.is_told
     for finding in assessment.findings:
-        if _open(finding):
+        if _open(finding) and (told or finding.discipline != _YEARS):
             broken = finding.outcome is Outcome.BROKEN
             kind = str(finding.severity if broken else finding.outcome)
             return kind, worded(finding.title, system)

@@ -21,6 +21,7 @@ __all__ = [
     "HEAT_UP_FOLLOWED_H",
     "MILD_INSIDE_DEGC",
     "MILD_OUTSIDE_DEGC",
+    "NOT_ASKED",
     "Change",
     "ColdNight",
     "CoolerSupply",
@@ -40,6 +41,8 @@ __all__ = [
     "without_years",
 ]
 
+NOT_ASKED = "the weather, which nobody has asked for"
+"""Said by a `Living` that was given no almanac."""
 AWAITED = "years, which are being computed"
 """Said by a `Living` whose years are still being computed."""
 HEAT_UP_FOLLOWED_H = 24.0
@@ -259,6 +262,11 @@ class Living:
     grades: tuple[HeatingGrade, ...] = ()
     fresh_air: FreshAir | None = None
     season_months: tuple[int, ...] = tuple(range(1, 13))
+
+    @property
+    def is_told(self) -> bool:
+        """Whether everything that can be computed was: false while years are left out."""
+        return self.missing not in (AWAITED, NOT_ASKED)
 
     @property
     def is_awaited(self) -> bool:
