@@ -21,6 +21,7 @@ from coachwright.living.standing import stands
 from coachwright.living.steps import SiteSteps, Sky
 from coachwright.model.working import Given as Put
 from coachwright.model.working import Working
+from coachwright.units import told
 
 _MILD_HUMIDITY_FRAC = 0.5
 _RATED_WET_DEGC = 19.44
@@ -29,11 +30,15 @@ _MORNING_STEP = STEPS_PER_DAY // 4
 _FOLLOWED_D = 1.0
 _DIGITS = 2
 """Of a temperature that is compared with a set point: a thermostat's solution is no finer."""
+_PRACTICE_FRAC, _PRACTICE_W = 0.25, 3956.0
+"""Duty that common practice, without a source, has for a unit of 13,500 BTU/h."""
 _PRACTICE_NOTE = (
-    "common practice, no source, has a duty of 25 % at 23.3 °C (74 °F) inside, 26.7 °C (80 °F) "
-    "outside, and does not say for which body, sun or people; m and n are computed for this body "
-    "with windows shut, with the light of the design hot day and without any: what lies between "
-    "them is the sun, the rest people, appliances and fresh air"
+    f"common practice, no source, has a duty of {_PRACTICE_FRAC:.0%} for a unit of "
+    f"{told(_PRACTICE_W, 'W')} at {told(MILD_INSIDE_DEGC, 'degC')} inside and "
+    f"{told(MILD_OUTSIDE_DEGC, 'degC')} outside, and does not say for which body, sun, people; m "
+    "and n are computed for this body and this unit with windows shut, with the light of the "
+    "design hot day and without any: what lies between them is the sun, the rest people, "
+    "appliances and fresh air; a unit of half the size runs twice as long"
 )
 
 
@@ -239,6 +244,7 @@ def _mild_duty_frac(given: Given, at: AtDay, light_of_day: int | None) -> float:
 
 def _working(run: Run, duty_frac: float, mild_frac: float, dark_frac: float) -> Working:
     bank = run.given.bank
+    rated_w = 0.0 if run.given.cooler is None else run.given.cooler.rated_w
     usable_ah = 0.0 if bank is None else bank.capacity_ah * (1.0 - bank.reserve_frac)
     return Working(
         expression="d = Σ r · Δt / Σ Δt",
@@ -247,6 +253,7 @@ def _working(run: Run, duty_frac: float, mild_frac: float, dark_frac: float) -> 
                 symbol="r", meaning="share of each step that it runs", value=duty_frac, unit="frac"
             ),
             Put(symbol="Δt", meaning="length of a step", value=run.step_min, unit="min"),
+            Put(symbol="P", meaning="cooling at the rating point", value=rated_w, unit="W"),
             Put(symbol="C", meaning="usable charge of the bank", value=usable_ah, unit="Ah"),
             Put(symbol="m", meaning="duty of a mild day", value=mild_frac, unit="frac"),
             Put(symbol="n", meaning="the same without sun", value=dark_frac, unit="frac"),
