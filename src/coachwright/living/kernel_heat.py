@@ -112,7 +112,7 @@ def _power_heat(k: Numbers, q: Grid) -> None:
     if k.heater_electric == 1:
         wanted = q[c.HEAT] / k.heater_efficiency_frac
         give_way(k, q, wanted)
-        q[c.AC_HEAT] = min(wanted, max(q[c.AC_LEFT], 0.0))
+        q[c.AC_HEAT] = min(wanted, max(q[c.AC_LEFT], 0.0)) * (1.0 - q[c.SPENT])
         q[c.LACKS + c.HEATER] = wanted - q[c.AC_HEAT]
         q[c.HEAT] = q[c.AC_HEAT] * k.heater_efficiency_frac
         take_ac(k, q, q[c.AC_HEAT])
@@ -141,6 +141,7 @@ def cool(k: Numbers, t: Tables, state: State, now: Grid, q: Grid) -> None:
             if q[c.HOOKED] <= 0.0:
                 can = min(can, q[c.LEFT] * k.inverter_efficiency_frac)
                 can = can if k.inverter_w >= full else 0.0
+        can *= 1.0 - q[c.SPENT]
         share = 1.0
         if wanted > can:
             share = max(can, 0.0) / wanted

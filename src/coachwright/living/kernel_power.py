@@ -5,7 +5,7 @@
 from coachwright.living import kernel_model as c
 from coachwright.living.compiling import compiled_in
 from coachwright.living.kernel_model import Grid, Numbers, State, Tables
-from coachwright.living.kernel_physics import bank_gives_w, bank_step, open_circuit_v
+from coachwright.living.kernel_physics import bank_gives_w, bank_step, cold_frac, open_circuit_v
 
 _PLENTY_W = 1e30
 _FROST_FREE_DEGC = 2.0
@@ -18,8 +18,11 @@ def supply(k: Numbers, t: Tables, state: State, q: Grid, unlimited: int) -> None
     q[c.CHARGER_W] = 0.0
     if q[c.HOOKED] > 0.0:
         q[c.CHARGER_W] = min(k.hookup_charge_w, k.hookup_w * k.charger_efficiency_frac)
-    gives = _PLENTY_W
+    gives, q[c.SPENT] = _PLENTY_W, 0.0
     if unlimited == 0:
+        floor = 1.0 - cold_frac(t.cold_share, misc[c.BANK_DEGC]) * (1.0 - k.bank.reserve_frac)
+        if misc[c.CHARGE] <= floor and q[c.HOOKED] <= 0.0:
+            q[c.SPENT] = 1.0
         gives = bank_gives_w(k.bank, t, misc[c.CHARGE], misc[c.BANK_DEGC])
     q[c.LEFT] = q[c.SUN_W] + q[c.DRIVE_W] + q[c.CHARGER_W] + gives
     q[c.AROUND] = state.air[k.bank_room] if k.bank_room >= 0 else q[c.OUTSIDE]
