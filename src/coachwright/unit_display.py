@@ -82,6 +82,7 @@ METRIC: dict[str, Display] = {
     "m3/h": Display("m³/h", 1, 0, 0),
     "g/h": Display("g/h", 1, 0, 0),
     "kg/m3": Display("kg/m³", 1, 0, 0),
+    "Wh/m3/K": Display("Wh/(m³·K)", 1, 0, 2),
     "J/K": Display("kJ/K", 0.001, 0, 0),
     "J/kg/K": Display("J/(kg·K)", 1, 0, 0),
     "Wh/K": Display("Wh/K", 1, 0, 0),
