@@ -124,6 +124,14 @@ def test_what_a_site_has_not_is_left_out() -> None:
     assert hillside.cold
 
 
+def test_a_bank_that_was_not_followed_is_not_drawn() -> None:
+    still = replace(COLD.picture, charge_frac=(1.0,) * len(COLD.picture.charge_frac))
+    year = replace(YEAR, cold_night=replace(COLD, picture=still))
+    drawing = _view("climate", "eu", replace(LIVING, years=(year,))).sites[0].cold_drawing
+    assert "Charge of the bank" not in drawing
+    assert "Charge of the bank" in _view("climate", "eu").sites[0].cold_drawing
+
+
 def test_what_never_ends_is_said() -> None:
     cold = cold_pairs(replace(COLD, heat_up_h=None), "L", "metric")
     assert "never" in [each.value for each in cold]

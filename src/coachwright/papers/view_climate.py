@@ -1,6 +1,6 @@
 """The climate sheet: how long, how warm, how cool, how dry, in which month."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from coachwright.assess import Assessment
 from coachwright.drawing.day_picture import day_picture
@@ -205,7 +205,15 @@ def _air_drawing(build: Build, year: SiteYear) -> str:
 
 
 def _day(picture: Picture, system: str) -> str:
-    return svg(day_picture(picture, system=system, paper_width_mm=PICTURE_MM))
+    return svg(day_picture(_known(picture), system=system, paper_width_mm=PICTURE_MM))
+
+
+def _known(picture: Picture) -> Picture:
+    """Return a picture without its bank where that was not followed: its charge never moves."""
+    if len(set(picture.charge_frac)) > 1:
+        return picture
+    nodes = {name: values for name, values in picture.nodes_degc.items() if name != "bank"}
+    return replace(picture, charge_frac=(), nodes_degc=nodes)
 
 
 def _envelope(envelope: Envelope | None, system: str) -> Table:
