@@ -62,12 +62,13 @@ def live(
         print_json({"living": found.living, "changes": found.changes, "promise": found.promise})
         return
     system = units.value if units is not None else found.assessment.build.brief.units
-    _print(screen, found, system)
+    print_lived(screen, found, system)
     if csv is not None:
         typer.echo(f"{csv} holds {days} days, step by step.")
 
 
-def _print(screen: "Console", found: "Lived", system: str) -> None:
+def print_lived(screen: "Console", found: "Lived", system: str) -> None:
+    """Print a year at a site: months, days, changes, and what the weather may be off by."""
     from coachwright.actions.living_aboard import month_rows
     from coachwright.cli.showing import add, plain_text, table
     from coachwright.units import worded
