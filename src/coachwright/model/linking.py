@@ -215,6 +215,7 @@ def _seats(
 
 def _carriers(sheet: BuildSheet, file: str) -> Iterator[Fault]:
     names = [fitting.name for fitting in sheet.fittings]
+    on = {fitting.name: fitting.on for fitting in sheet.fittings}
     for index, fitting in enumerate(sheet.fittings):
         for field, carrier in (("on", fitting.on), ("within", fitting.within)):
             if carrier and (carrier not in names or carrier == fitting.name):
@@ -225,7 +226,7 @@ def _carriers(sheet: BuildSheet, file: str) -> Iterator[Fault]:
                     allowed="the name of another fitting",
                     action=_suggestion(carrier, [n for n in names if n != fitting.name]),
                 )
-        if fitting.on != fitting.name and _carries_itself(fitting, sheet.fittings):
+        if fitting.on != fitting.name and _carries_itself(fitting, on):
             yield Fault(
                 file=file,
                 field=_where("fittings", index, fitting.name, "on"),
@@ -248,8 +249,7 @@ def _waivers(sheet: BuildSheet, names: list[str], file: str) -> Iterator[Fault]:
             )
 
 
-def _carries_itself(fitting: Fitting, fittings: tuple[Fitting, ...]) -> bool:
-    on = {f.name: f.on for f in fittings}
+def _carries_itself(fitting: Fitting, on: Mapping[str, str]) -> bool:
     seen: set[str] = set()
     here = fitting.on
     while here and here not in seen:

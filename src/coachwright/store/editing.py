@@ -27,6 +27,7 @@ from coachwright.store.chain import (
 )
 from coachwright.store.differences import Difference, differences
 from coachwright.store.edits import edited, parsed
+from coachwright.store.entries import with_known_entries
 from coachwright.store.merging import Disputed, merged, overruling, undisputed
 from coachwright.store.records import (
     Appended,
@@ -75,8 +76,10 @@ def read_sheet(text: str, file: str = SHEET) -> BuildSheet:
     BuildFileError
         With every fault of it.
     """
-    sheet, faults = read_record(BuildSheet, parsed(text, file), file)
+    data = parsed(text) if file == SHEET else parsed(text, file)
+    sheet, faults = read_record(BuildSheet, with_known_entries(data), file)
     if sheet is None:
+        faults = read_record(BuildSheet, data, file)[1]
         raise BuildFileError(faults)
     return sheet
 

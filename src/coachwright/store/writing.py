@@ -43,9 +43,10 @@ def made(text: str, data: Mapping[str, Any], wanted: Sequence[Wanted]) -> str:
     LookupError, TypeError, ValueError
         Where the text has no place for one.
     """
-    for each in wanted:
+    for number, each in enumerate(wanted, 1):
         text = _make(text, data, each)
-        data = changed(data, [each.difference])
+        if number < len(wanted):
+            data = changed(data, [each.difference])
     return text
 
 
