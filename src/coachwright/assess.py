@@ -8,7 +8,7 @@ hand in a year that was computed before; without one the years are said to be mi
 
 import hashlib
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Any, Protocol, TypeVar, cast
 
 from pydantic_core import to_json
@@ -196,6 +196,8 @@ class Almanac:
         Compute what is not kept; else say that it is awaited.
     began
         Called before something is computed that takes time.
+    changes
+        Say what some changes would do at the first site, too: five years more.
     """
 
     arrays_of: "Callable[[str], SiteArrays]"
@@ -203,6 +205,7 @@ class Almanac:
     shelf: Shelf | None = None
     wait: bool = True
     began: Callable[[], None] = lambda: None
+    changes: bool = False
 
 
 RULES: dict[str, tuple[Rule, ...]] = {
@@ -278,7 +281,8 @@ def _living(
     if almanac is None:
         return without_years(NOT_ASKED)
     read = to_json(reads(build, results["layout"], results["water"]), fallback=repr)
-    key = f"living:{hashlib.sha256(read + almanac.mark.encode()).hexdigest()}"
+    asked = f"{almanac.mark} {almanac.changes}".encode()
+    key = f"living:{hashlib.sha256(read + asked).hexdigest()}"
     kept: Living | None = None if stages is None else stages.kept(key)
     if kept is None and almanac.shelf is not None:
         kept = almanac.shelf.take(key)
@@ -300,14 +304,14 @@ def _computed(
 
     if build.sites:
         almanac.began()
-    return living_stage.stage(
-        build,
-        results["electrics"],
-        results["water"],
-        tuple(
-            place_of(build, results["layout"], site.id, almanac, stages) for site in build.sites
-        ),
+    places = tuple(
+        place_of(build, results["layout"], site.id, almanac, stages) for site in build.sites
     )
+    electrics, water = results["electrics"], results["water"]
+    made = living_stage.stage(build, electrics, water, places)
+    if not almanac.changes or not places:
+        return made
+    return replace(made, changes=living_stage.what_if(build, electrics, water, places[0]))
 
 
 def place_of(

@@ -3,7 +3,7 @@
 import csv
 import datetime
 import io
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from coachwright.actions.files import write_text
@@ -93,14 +93,14 @@ def live(
             f"{path} names no site under brief.climate.sites; name one with --site ID, "
             "coachwright weather list shows them all"
         )
-    found = assess(build, almanac=almanac)
+    found = assess(build, almanac=replace(almanac, changes=changes))
     stands = found.living.promise
     first = found.living.years[0]
     return Lived(
         assessment=found,
         living=found.living,
         year=first,
-        changes=_changes(found, almanac) if changes else (),
+        changes=found.living.changes,
         promise="" if stands is None else sentence(stands, first.title),
     )
 
@@ -194,13 +194,6 @@ def steps(lived: Lived, almanac: Almanac, *, from_day: int, days: int) -> Pictur
     made = given(found.build, found.electrics, found.water, weather, sun_w=at.sun_w)
     run = year(prepare(made, at.sky), series=True)
     return picture(run=stretch(run, from_day=from_day, days=days), title=lived.year.title)
-
-
-def _changes(found: Assessment, almanac: Almanac) -> tuple[Change, ...]:
-    from coachwright.living.stage import what_if  # noqa: PLC0415  # heavy
-
-    at = place_of(found.build, found.layout, found.build.sites[0].id, almanac)
-    return what_if(found.build, found.electrics, found.water, at)
 
 
 def _day_of_year(start: str) -> int:

@@ -67,6 +67,7 @@ def almanac_of(
     *,
     wait: bool = True,
     began: Callable[[], None] = lambda: None,
+    changes: bool = False,
 ) -> Almanac:
     """Return the almanac of a catalogue's sites.
 
@@ -80,6 +81,8 @@ def almanac_of(
         Compute what is not kept; else say that it is awaited.
     began
         Called before something is computed that takes time.
+    changes
+        Say what some changes would do, too.
     """
 
     @lru_cache(maxsize=_MOST_SITES)
@@ -94,6 +97,7 @@ def almanac_of(
         shelf=None if folder is None else YearShelf(folder=folder),
         wait=wait,
         began=began,
+        changes=changes,
     )
 
 

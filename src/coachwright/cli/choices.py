@@ -95,11 +95,19 @@ def kept_folder() -> Path:
     return home / "coachwright"
 
 
-def almanac(where: "Catalogue") -> "Almanac":
-    """Return the almanac of a catalogue's sites; it says so before it computes a year."""
+def almanac(where: "Catalogue", *, changes: bool = False) -> "Almanac":
+    """Return the almanac of a catalogue's sites; it says so before it computes a year.
+
+    Parameters
+    ----------
+    where
+        The catalogue.
+    changes
+        Say what some changes would do, too.
+    """
     from coachwright.actions.year_shelf import almanac_of
 
-    return almanac_of(where, kept_folder(), began=_say_year)
+    return almanac_of(where, kept_folder(), began=_say_year, changes=changes)
 
 
 def _say_year() -> None:

@@ -100,10 +100,7 @@ def print_lived(screen: "Console", found: "Lived", system: str) -> None:
     for line in (year.caution, year.attribution):
         if line:
             screen.print(plain_text(worded(line, system)))
-    screen.print(
-        plain_text("Whatever burns needs air, an exhaust and an alarm beside it. This is")
-    )
-    screen.print(plain_text("a computed year: weather and people differ from it."))
+    screen.print(plain_text(_CAUTION))
 
 
 def _print_days(screen: "Console", found: "Lived", system: str) -> None:

@@ -45,7 +45,7 @@ def print_papers(
             out,
             names=names,
             on_document=lambda name: status.update(f"Printing {name}"),
-            almanac=almanac(where),
+            almanac=almanac(where, changes=True),
         )
     if json:
         print_json({"written": written})

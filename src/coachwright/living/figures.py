@@ -235,7 +235,7 @@ def _sums(year: SiteYear, suffix: str) -> Iterator[Figure]:
         unit = "kg" if year.fuel_by_mass else "L"
         yield _figure(
             f"fuel{suffix}",
-            f"{year.fuel} for heat in a year of the stay pattern{at}",
+            f"{year.fuel[:1].upper()}{year.fuel[1:]} for heat in a year of the stay pattern{at}",
             fuel,
             unit,
             working=_run("V = Σ V_m", "V_m", "of all months", fuel, unit),
