@@ -70,6 +70,7 @@ def environment_of(folder: Path) -> dict[str, str]:
     """Return the environment of a server whose data stand in a folder, as a person has it."""
     environment = {name: value for name, value in os.environ.items() if "PYTEST" not in name}
     environment["XDG_DATA_HOME"] = str(folder)
+    environment["XDG_CACHE_HOME"] = str(folder / "kept")
     for name in ("COACHWRIGHT_DATABASE", "DISPLAY", "WAYLAND_DISPLAY", "BROWSER"):
         environment.pop(name, None)
     return environment
