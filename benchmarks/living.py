@@ -6,11 +6,13 @@ from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import numpy as np
 from tests.support.plain_box import BANK, LOAD_W, sunny_box
 from tests.support.pysam import charge_frac, pvwatts
 
+from benchmarks.twin.running import side_by_side
 from coachwright.actions.opening import open_build
 from coachwright.actions.site_shelf import arrays_of_site
 from coachwright.assess import assess
@@ -20,7 +22,7 @@ from coachwright.climate.panels import PanelSpec, panel_year
 from coachwright.climate.stage import power_w
 from coachwright.living.given import Given
 from coachwright.living.off_grid import stands
-from coachwright.living.simulate import prepare, year
+from coachwright.living.simulate import Prepared, prepare, year
 from coachwright.living.stage_given import given
 from coachwright.living.steps import SiteSteps, site_steps
 
@@ -30,6 +32,8 @@ PANELS = PanelSpec(rated_w=400.0, coefficient_frac_per_k=-0.0035, bonded=False, 
 CALLS = 7
 DESIGNS, TOLD, CORES = 40, 1000, 2
 """So many are run, and the time of so many is told."""
+MOST_OFF = 1e-9
+"""Of a month's sums, the kernel's twin in C."""
 
 
 def living_lines(root: Path) -> Iterator[str]:
@@ -51,7 +55,19 @@ def living_lines(root: Path) -> Iterator[str]:
     yield _line(f"365 stands {name}", _median_ms(lambda: stands(off_grid)), None)
     many_ms = _designs_ms(design, arrays, site) * TOLD / DESIGNS
     yield _line(f"{TOLD:,} design-years on {CORES} cores, from {DESIGNS}", many_ms, 1000.0)
+    yield _line_beside_c(ready)
     yield _line_beside_pysam(arrays)
+
+
+def _line_beside_c(ready: Prepared) -> str:
+    with TemporaryDirectory() as folder:
+        off, here_ms, there_ms = side_by_side(ready, Path(folder), CALLS)
+    if off > MOST_OFF:
+        raise SystemExit(f"the kernel's twin in C is off by {off:.1e}")
+    return (
+        f"{'the kernel alone, against the same loop in C -O3':<58} {here_ms:>6.1f} ms "
+        f"against {there_ms:.1f} ms of processor: {here_ms / there_ms:.2f} x; budget 1.2 x"
+    )
 
 
 def _design(root: Path, arrays: SiteArrays) -> Given:

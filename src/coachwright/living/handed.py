@@ -213,8 +213,8 @@ def tables(
         one, other = (rooms[name] for name in each.rooms)
         passage[one, other] += each.flow_m3_per_h / 3600.0
         passage[other, one] += each.flow_m3_per_h / 3600.0
-    volume = np.array([max(room.volume_m3, 0.01) for room in body.rooms])
-    buffer = np.array([room.vapour_buffer_ratio for room in body.rooms])
+    volume = np.array([max(float(room.volume_m3), 0.01) for room in body.rooms])
+    buffer = np.array([float(room.vapour_buffer_ratio) for room in body.rooms])
     volts, share = bank_tables(given.bank)
     flat = (1.0, 0.0, 0.0, 0.0, 0.0, 0.0)
     return c.Tables(
