@@ -12,7 +12,8 @@ LATENT_J_PER_KG = 2.501e6
 """Of evaporation at 0 degC. [ashrae-psychrometrics]"""
 FREE_COOLING_BELOW_K = 1.0
 """Fans and hatches begin this much below the temperature at which the cooler would."""
-_HUMID_BAND_FRAC = 0.1
+_NOTHING_W = 1e-6
+"""Less than this is rounding."""
 _CYCLES_PER_H = 12.0
 
 
@@ -42,6 +43,19 @@ def known_heat(
 
 
 @compiled_in
+def _against_damp_frac(k: Numbers, t: Tables, state: State, now: Grid, q: Grid) -> float:
+    """Return the share of the fan's speed that brings the air to the humidity wanted."""
+    home, vapour = k.thermostat, state.vapour[k.thermostat]
+    aim = k.humid_frac * saturated_ratio(t.saturated, state.air[home])
+    if aim <= q[c.DAMP]:
+        return 1.0 if vapour > max(aim, q[c.DAMP]) else 0.0
+    open_kg_per_s = (t.leak_m3_per_s[home] * 3600.0 + now[c.VENT]) * k.flow_kg_per_s
+    gained = t.room_kg[home] / k.step_s * (vapour - aim) + now[c.VAPOUR]
+    need = gained / (aim - q[c.DAMP]) - open_kg_per_s
+    return min(max(need / (k.fan_m3_per_h * k.flow_kg_per_s), 0.0), 1.0)
+
+
+@compiled_in
 def fresh_air(k: Numbers, t: Tables, state: State, now: Grid, q: Grid, w: Work) -> None:
     """Open fans and hatches: against damp while people are in, and where it cools for nothing."""
     base, own, outside = q[c.BASE], q[c.OWN], q[c.OUTSIDE]
@@ -49,11 +63,8 @@ def fresh_air(k: Numbers, t: Tables, state: State, now: Grid, q: Grid, w: Work) 
     fan = k.fan_m3_per_h * k.flow_w_per_k if q[c.LEFT] >= k.fan_w else 0.0
     opened, fan_frac = least, 0.0
     if k.humid_frac < 1.0 and now[c.OCCUPIED] > 0.0 and fan > 0.0:
-        vapour = state.vapour[k.thermostat]
-        full = saturated_ratio(t.saturated, state.air[k.thermostat])
-        if vapour > q[c.DAMP] and vapour > k.humid_frac * full:
-            fan_frac = min((vapour / full - k.humid_frac) / _HUMID_BAND_FRAC, 1.0)
-            opened += fan_frac * fan
+        fan_frac = _against_damp_frac(k, t, state, now, q)
+        opened += fan_frac * fan
     air = (base + own * opened * outside) / (1.0 + own * opened)
     aim = now[c.COOL_AT] - FREE_COOLING_BELOW_K
     cools = k.has_cooler == 1 and (k.cooler_off_grid == 1 or q[c.HOOKED] > 0.0)
@@ -118,7 +129,7 @@ def _power_heat(k: Numbers, q: Grid) -> None:
         take_ac(k, q, q[c.AC_HEAT])
     else:
         q[c.FUEL] = q[c.HEAT] / k.heater_efficiency_frac
-    if q[c.BLOWER] > q[c.LEFT]:
+    if q[c.BLOWER] > q[c.LEFT] + _NOTHING_W:
         q[c.LACKS + c.HEATER] += q[c.BLOWER] + q[c.AC_HEAT]
         take_ac(k, q, -q[c.AC_HEAT])
         q[c.HEAT], q[c.BLOWER], q[c.AC_HEAT], q[c.FUEL] = 0.0, 0.0, 0.0, 0.0

@@ -68,7 +68,7 @@ def sockets(k: Numbers, q: Grid) -> None:
         if k.inverter_w > 0.0 and (k.inverter_always == 1 or wanted > 0.0):
             q[c.STAND_INVERTER] = min(k.inverter_standby_w, max(q[c.LEFT], 0.0))
         q[c.LEFT] -= q[c.STAND_INVERTER]
-        kept = k.heater_draw_most_w if k.has_heater == 1 else 0.0
+        kept = (k.heater_draw_most_w + k.heater_start_wh * 3600.0 / k.step_s) * k.has_heater
         can = max(q[c.LEFT] - kept, 0.0) * k.inverter_efficiency_frac
         q[c.AC_LEFT] = min(k.inverter_w, can)
     q[c.AC_FRAC] = 1.0
