@@ -161,7 +161,6 @@ INTERNAL = {
     "mL": "milliliter",
     "W/m2/K": "watt/meter**2/delta_degree_Celsius",
     "m2 K/W": "meter**2*delta_degree_Celsius/watt",
-    "m2 K/W": "meter**2*delta_degree_Celsius/watt",
     "m3": "meter**3",
     "m3/h": "meter**3/hour",
     "kg/m3": "kg/meter**3",

@@ -144,7 +144,7 @@ def _panels_and_what_carries_them(build: Build) -> tuple[tuple[str, ...], tuple[
 
 
 def is_roof_panel(fitted: Fitted) -> bool:
-    """Say whether a fitting is a solar panel on the roof that may be exchanged: none that is pinned."""
+    """Say whether a fitting is a panel on the roof that may be exchanged: none that is pinned."""
     panel, fitting = fitted.part.solar_panel, fitted.fitting
     return (
         panel is not None

@@ -44,7 +44,7 @@ def sentence(stands: Stands, title: str) -> str:
     --------
     >>> from coachwright.units import worded
     >>> made = Stands(
-    ...     month=1, count=31, p10_d=2.25, p50_d=4.5, p90_d=21, longest_frac=0.2,
+    ...     month=1, count=31, p10_d=2.3, p50_d=4.5, p90_d=21, longest_frac=0.2,
     ...     water_limited_frac=0, followed_d=21,
     ... )
     >>> worded(sentence(made, "Oslo"))

@@ -52,7 +52,8 @@ def _against_damp_frac(k: Numbers, t: Tables, state: State, now: Grid, q: Grid) 
     open_kg_per_s = (t.leak_m3_per_s[home] * 3600.0 + now[c.VENT]) * k.flow_kg_per_s
     gained = t.room_kg[home] / k.step_s * (vapour - aim) + now[c.VAPOUR]
     need = gained / (aim - q[c.DAMP]) - open_kg_per_s
-    return min(max(need / (k.fan_m3_per_h * k.flow_kg_per_s), 0.0), 1.0)
+    share: float = min(max(need / (k.fan_m3_per_h * k.flow_kg_per_s), 0.0), 1.0)
+    return share
 
 
 @compiled_in

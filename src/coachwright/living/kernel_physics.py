@@ -60,7 +60,7 @@ def cooling(
     """Return sensible and latent heat taken, input at full, and share of the step that it runs."""
     wet = wet_bulb_degc(t.saturated, t.by_enthalpy, inside_degc, vapour_ratio)
     x = min(max(wet, k.cooler_wet_low_degc), k.cooler_wet_high_degc)
-    y = min(max(air_degc, k.cooler_dry_low_degc), k.cooler_dry_high_degc)
+    y = min(max(k.cooler_dry_low_degc, air_degc), k.cooler_dry_high_degc)
     c, e = t.capacity, t.input
     factor = c[0] + c[1] * x + c[2] * x * x + c[3] * y + c[4] * y * y + c[5] * x * y
     factor = max(factor, _LEAST_FACTOR)

@@ -51,6 +51,9 @@ class Sky(Protocol):
     def plane(self, *, tilt_deg: float, bearing_deg: float | None) -> Light:
         """Return the light on a plane; None for the mean of all bearings."""
 
+    def __hash__(self) -> int:
+        """Tell the very same site from others, so that its steps can be kept."""
+
 
 @dataclass(frozen=True, kw_only=True, slots=True, eq=False)
 class SiteSteps:
