@@ -4,6 +4,7 @@ import os
 import re
 import signal
 import socket
+import struct
 import subprocess
 import sys
 import urllib.request
@@ -15,7 +16,7 @@ import pytest
 
 from coachwright.actions import listening
 from coachwright.errors import CallError
-from tests.web.serving import environment_of
+from tests.web.serving import environment_of, serving
 
 ROOT = Path(__file__).parents[2]
 COMMAND = str(Path(sys.executable).parent / "coachwright")
@@ -45,6 +46,14 @@ def _made(*words: str) -> str:
     return done.stdout
 
 
+def _ignores(pid: int, told: signal.Signals) -> bool:
+    """Say whether a process is deaf to a signal, as the kernel tells it (proc(5))."""
+    status = Path(f"/proc/{pid}/status").read_text(encoding="ascii")
+    found = re.search(r"^SigIgn:\s*([0-9a-f]+)$", status, re.MULTILINE)
+    assert found is not None
+    return bool(int(found[1], 16) >> (told - 1) & 1)
+
+
 def test_the_address_that_is_printed_answers_and_ctrl_c_ends_it_in_order(tmp_path: Path) -> None:
     process = subprocess.Popen(
         [COMMAND, "serve"],
@@ -60,6 +69,7 @@ def test_the_address_that_is_printed_answers_and_ctrl_c_ends_it_in_order(tmp_pat
         assert found is not None
         with urllib.request.urlopen(found[0], timeout=60) as answer:  # noqa: S310  # loopback
             assert answer.status == 200
+        assert _ignores(process.pid, signal.SIGPIPE)  # a visitor who leaves ends no server
         process.send_signal(signal.SIGINT)
         left, _ = process.communicate(timeout=60)
     finally:
@@ -67,6 +77,20 @@ def test_the_address_that_is_printed_answers_and_ctrl_c_ends_it_in_order(tmp_pat
         process.wait()
     assert left.endswith("The bench is closed; every edit is kept.\n")
     assert process.returncode == 0
+
+
+def test_visitors_who_leave_in_the_midst_of_an_answer_end_nothing(tmp_path: Path) -> None:
+    with serving(tmp_path) as address:
+        host, _, port = address.removeprefix("http://").partition(":")
+        ask = f"GET / HTTP/1.1\r\nHost: {host}:{port}\r\n\r\n".encode()
+        for _ in range(60):
+            with socket.create_connection((host, int(port)), timeout=60) as visitor:
+                visitor.sendall(ask * 4)
+                visitor.recv(1)
+                visitor.shutdown(socket.SHUT_WR)
+                visitor.setsockopt(socket.SOL_SOCKET, socket.SO_LINGER, struct.pack("ii", 1, 0))
+        with urllib.request.urlopen(address, timeout=60) as answer:  # noqa: S310  # loopback
+            assert answer.status == 200
 
 
 def test_a_port_that_is_wanted_and_taken_is_refused_with_a_sentence(tmp_path: Path) -> None:

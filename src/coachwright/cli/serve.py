@@ -3,6 +3,7 @@
 import contextlib
 import os
 import secrets
+import signal
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
@@ -68,9 +69,11 @@ def serve(
 
     Example: coachwright serve --listen 192.0.2.10 --certificate bench.pem --key bench.key
     """
+    _outlive_visitors()
     folder = data_folder()
     os.environ.setdefault(STORAGE_VARIABLE, str(folder / "bench"))
     from coachwright.actions.benching import set_up
+    from coachwright.actions.warming import make_ready
     from coachwright.web.announcing import when_it_answers
     from coachwright.web.app import start
 
@@ -85,6 +88,7 @@ def serve(
         shown = _address(listen, listening, encrypted=house.encrypted)
         if house.guarded and not house.encrypted and listen not in ALONE:
             typer.echo(_PLAIN, err=True)
+        make_ready(bench)
         when_it_answers(
             listen,
             listening,
@@ -102,6 +106,15 @@ def serve(
                 key=str(key) if key else None,
             )
     typer.echo("The bench is closed; every edit is kept.")
+
+
+def _outlive_visitors() -> None:
+    """Let no browser that goes away in the midst of an answer end the server.
+
+    The other commands end by this signal, so that their readers may leave.
+    """
+    if hasattr(signal, "SIGPIPE"):
+        signal.signal(signal.SIGPIPE, signal.SIG_IGN)
 
 
 def _port(listen: str, wanted: int | None) -> int:
