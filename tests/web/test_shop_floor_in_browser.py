@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator
 from datetime import UTC, datetime
+from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, ViewportSize, expect
@@ -19,8 +20,8 @@ _LONG_MS = 30_000
 
 
 @pytest.fixture(scope="module")
-def floor(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    """Return where a bench with two people of the floor is served."""
+def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Return where the data of a bench with two people of the floor stand."""
     folder = tmp_path_factory.mktemp("floor")
     (folder / "coachwright").mkdir()
     bench = bench_in(folder / "coachwright")
@@ -30,12 +31,14 @@ def floor(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
             make_account(
                 bench, name, role, PASSWORD, salt=b"s" * 16, actor="test", at=datetime.now(UTC)
             )
+    return folder
+
+
+@pytest.fixture(scope="module")
+def floor(folder: Path) -> Iterator[str]:
+    """Return where that bench is served."""
     with serving(folder) as served:
         yield served
-    with bench_in(folder / "coachwright").store as store:
-        kept = {(each.thing, each.actor) for each in store.floor.ticks(1) if each.done}
-        assert kept >= {(thing, name) for thing in THINGS for name in ("finn", "gus")}
-        assert any(each.deed == "ticked: fitted" for each in store.audit(most=1000))
 
 
 def _here(browser: Browser, address: str, name: str) -> Seat:
@@ -60,7 +63,7 @@ def _tick(seat: Seat, step: Step, thing: str) -> None:
 
 
 def test_two_who_tick_at_once_see_each_others_ticks_and_lose_none(
-    browser: Browser, floor: str
+    browser: Browser, floor: str, folder: Path
 ) -> None:
     finn, gus = (_here(browser, floor, name) for name in ("finn", "gus"))
     for thing in THINGS:
@@ -71,6 +74,10 @@ def test_two_who_tick_at_once_see_each_others_ticks_and_lose_none(
         expect(counted).to_contain_text(f"{len(THINGS)} fitted", timeout=_LONG_MS)
         assert not seat.trouble
         seat.page.context.close()
+    with bench_in(folder / "coachwright").store as store:
+        kept = {(each.thing, each.actor) for each in store.floor.ticks(1) if each.done}
+        assert kept >= {(thing, name) for thing in THINGS for name in ("finn", "gus")}
+        assert any(each.deed == "ticked: fitted" for each in store.audit(most=1000))
 
 
 def test_somebody_ticks_by_keyboard_and_stays_where_they_were(
