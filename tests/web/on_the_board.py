@@ -7,14 +7,22 @@ from playwright.sync_api import Locator, Page, expect
 
 from tests.web.serving import Seat
 
+_YEAR_MS = 120_000
+"""On a busy machine, and where the loop of the year has yet to be compiled."""
+
 
 def opened(seat: Seat) -> Page:
-    """Open a fresh copy of demo (a) on the drawing board."""
+    """Open a fresh copy of demo (a) on the drawing board, and wait until its year is there.
+
+    The column of figures grows when the year comes; what lies beside it must not move away from
+    under a press.
+    """
     seat.go("/")
     seat.page.get_by_role("button", name="Open a copy: Night watch").click()
     seat.page.wait_for_url("**/board")
     seat.ready()
     piece(seat.page, "galley").wait_for()
+    expect(figure(seat.page, "Nine of ten stays")).to_be_visible(timeout=_YEAR_MS)
     return seat.page
 
 

@@ -29,11 +29,14 @@ def board(seat: Seat) -> Page:
 
 def press(page: Page, name: str, *, shift: bool = False) -> None:
     x, y = grab(page, name)
+    was = piece(page, name).get_attribute("aria-pressed") == "true"
     if shift:
         page.keyboard.down("Shift")
     page.mouse.click(x, y)
     if shift:
         page.keyboard.up("Shift")
+    becomes = "false" if was and shift else "true"
+    expect(piece(page, name)).to_have_attribute("aria-pressed", becomes)
 
 
 def test_two_picked_with_shift_move_as_one_edit_and_come_back_as_one(board: Page) -> None:
