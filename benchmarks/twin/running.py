@@ -28,8 +28,9 @@ static inline double most(double a, double b) { return a > b ? a : b; }
 """
 
 
-def twin_of_run(arguments: tuple[Any, ...], folder: Path) -> Callable[..., None]:
-    """Return the kernel's `run` in C, for arguments of these shapes."""
+def source_of_run(arguments: tuple[Any, ...]) -> str:
+    """Return the text of the kernel's `run` in C, for arguments of these shapes."""
+    RECORDS.clear()
     declared = "".join(_declared(each) for each in arguments if hasattr(each, "_fields"))
     run = kernel.run.py_func  # type: ignore[attr-defined]
     text = written_out(run)
@@ -37,8 +38,13 @@ def twin_of_run(arguments: tuple[Any, ...], folder: Path) -> Callable[..., None]
     given = ", ".join(f"{name} *a{place}" for place, name in enumerate(names))
     handed = ", ".join(f"*a{place}" for place in range(len(names)))
     entry = f"void twin({given}) {{ {name_of(run)}({handed}); }}"
+    return f"{_HEAD}\n{declared}\n{text}\n{entry}"
+
+
+def twin_of_run(arguments: tuple[Any, ...], folder: Path) -> Callable[..., None]:
+    """Return the kernel's `run` in C, for arguments of these shapes."""
     source, library = folder / "twin.c", folder / "twin.so"
-    source.write_text(f"{_HEAD}\n{declared}\n{text}\n{entry}", encoding="utf-8")
+    source.write_text(source_of_run(arguments), encoding="utf-8")
     words = ["gcc", *FLAGS[:-1], str(source), "-o", str(library), FLAGS[-1]]
     done = subprocess.run(words, capture_output=True, text=True, check=False)  # noqa: S603
     if done.returncode:
@@ -86,23 +92,24 @@ def side_by_side(ready: Prepared, folder: Path, calls: int) -> tuple[float, floa
 
     Both walk the same year from the same state; of each the quickest of `calls` is told.
     """
-    both = _handed_over(ready), _handed_over(ready)
+    both = handed_over(ready), handed_over(ready)
     twin = twin_of_run(both[1], folder)
     walks: tuple[Callable[..., Any], ...] = (kernel.run, twin)
-    for walk, handed_over in zip(walks, both, strict=True):
-        walk(*handed_over)
-    here, there = (handed_over[6].month for handed_over in both)
+    for walk, handed in zip(walks, both, strict=True):
+        walk(*handed)
+    here, there = (handed[6].month for handed in both)
     off = float(np.max(np.abs(here - there) / (1.0 + np.abs(here))))
     taken: tuple[list[float], list[float]] = ([], [])
     for _ in range(calls):
-        for walk, handed_over, times in zip(walks, both, taken, strict=True):
+        for walk, handed, times in zip(walks, both, taken, strict=True):
             begun_s = time.process_time()
-            walk(*handed_over)
+            walk(*handed)
             times.append((time.process_time() - begun_s) * 1e3)
     return off, min(taken[0]), min(taken[1])
 
 
-def _handed_over(ready: Prepared) -> tuple[Any, ...]:
+def handed_over(ready: Prepared) -> tuple[Any, ...]:
+    """Return what `run` is handed for a year of a design, which sums and keeps no series."""
     space = Space.of(ready, from_day=0, start_degc=10.0)
     days = calendar(
         given=ready.given, step_min=ready.step_min, from_day=0, days=365, off_grid=False

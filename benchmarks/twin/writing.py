@@ -34,6 +34,15 @@ _SIGNS = {
 }
 
 
+class _Unannotated(ast.NodeTransformer):
+    """Take the type from an assignment: what is assigned says it."""
+
+    def visit_AnnAssign(self, node: ast.AnnAssign) -> ast.AST:  # the library's name
+        assert node.value is not None
+        plain = ast.Assign(targets=[node.target], value=node.value)
+        return ast.copy_location(plain, node)
+
+
 class Written:
     """One function, as C."""
 
@@ -41,7 +50,8 @@ class Written:
         self.scope = {**function.__globals__, **inspect.getclosurevars(function).nonlocals}
         self.calls: list[Callable[..., Any]] = []
         self.made = 0
-        tree = ast.parse(textwrap.dedent(inspect.getsource(function))).body[0]
+        source = textwrap.dedent(inspect.getsource(function))
+        tree = _Unannotated().visit(ast.parse(source)).body[0]
         assert isinstance(tree, ast.FunctionDef)
         self.tree = tree
         self.arguments = {each.arg: self._argument(each) for each in tree.args.args}

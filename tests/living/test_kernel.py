@@ -9,6 +9,7 @@ from typing import Any
 import numba
 import numpy as np
 import pytest
+from benchmarks.twin.running import handed_over, source_of_run
 
 from coachwright.actions.site_shelf import arrays_of_site
 from coachwright.catalogue.loading import Catalogue
@@ -118,3 +119,9 @@ def test_a_stand_compiled_and_as_it_stands_is_the_same(as_it_stands: ModuleType)
     assert (found[0][0] == found[1][0]).all()
     assert found[0][1] == pytest.approx(found[1][1], rel=1e-12)
     assert 0 < found[0][0][0] < 600
+
+
+def test_the_kernel_can_be_written_out_in_c_for_the_benchmark() -> None:
+    told = source_of_run(handed_over(prepare(van(), SITE)))
+    assert "void twin(" in told
+    assert "kernel_heat_fresh_air(" in told
